@@ -1,0 +1,32 @@
+/** A mix: which bases, additives and colourants go into the pot, as mass fractions that sum to 1. */
+import { z } from "zod";
+
+export const mixComponentSchema = z.strictObject({
+  /** A base, additive, reducer or colourant on the shelf. */
+  itemId: z.uuid(),
+  massFraction: z.number().min(0).max(1),
+});
+
+/** Far below the smallest tint anyone weighs, far above rounding in the last digit. */
+export const MIX_SUM_TOLERANCE = 1e-6;
+
+export const recipeSchema = z
+  .array(mixComponentSchema)
+  .min(1)
+  .refine(
+    (parts) => Math.abs(parts.reduce((sum, part) => sum + part.massFraction, 0) - 1) <= MIX_SUM_TOLERANCE,
+    {
+      params: { code: "mix-sum" },
+    },
+  );
+
+export const mixSchema = z.strictObject({
+  id: z.uuid(),
+  name: z.string().max(120),
+  recipe: recipeSchema,
+  /** Part of the cloth that a scattering film covers; null: the model's default for its white content. */
+  clothCoverFraction: z.number().min(0).max(1).nullable(),
+});
+
+export type MixComponent = z.infer<typeof mixComponentSchema>;
+export type Mix = z.infer<typeof mixSchema>;
