@@ -1,0 +1,61 @@
+/** Joins an imported library to the shop's own: nothing of the shop's own is changed or lost. */
+import type { Library } from "../job/libraryDocument.ts";
+import type { Problem } from "../job/problem.ts";
+import { sameValue } from "./sameValue.ts";
+
+export interface LibraryMerge {
+  readonly library: Library;
+  /** What came in under a known id but says something else; the shop's own was kept. */
+  readonly kept: readonly Problem[];
+}
+
+function mergeList<Item extends { readonly id: string }>(
+  existing: readonly Item[],
+  incoming: readonly Item[],
+  where: string,
+  kept: Problem[],
+): Item[] {
+  const known = new Map(existing.map((item) => [item.id, item]));
+  const added = incoming.filter((item) => {
+    const own = known.get(item.id);
+    if (own === undefined) return true;
+    if (!sameValue(own, item)) kept.push({ code: "kept-own", where, detail: item.id });
+    return false;
+  });
+  return [...existing, ...added];
+}
+
+/**
+ * The shop's library with the incoming items added. Items are the same when their ids are; where the same id
+ * says something else the shop's own stays and is reported ("kept-own", with the list and the id). Records and
+ * approvals are united. The shop's own defaults always stay.
+ */
+export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge {
+  const kept: Problem[] = [];
+  const own = existing.shelf;
+  const other = incoming.shelf;
+  const library: Library = {
+    shelf: {
+      bases: mergeList(own.bases, other.bases, "library.shelf.bases", kept),
+      colourants: mergeList(own.colourants, other.colourants, "library.shelf.colourants", kept),
+      masters: mergeList(own.masters, other.masters, "library.shelf.masters", kept),
+      meshes: mergeList(own.meshes, other.meshes, "library.shelf.meshes", kept),
+      squeegees: mergeList(own.squeegees, other.squeegees, "library.shelf.squeegees", kept),
+      setUps: mergeList(own.setUps, other.setUps, "library.shelf.setUps", kept),
+      defaults: own.defaults,
+    },
+    garmentLots: mergeList(existing.garmentLots, incoming.garmentLots, "library.garmentLots", kept),
+    testPrints: mergeList(existing.testPrints, incoming.testPrints, "library.testPrints", kept),
+    approvals: mergeList(existing.approvals, incoming.approvals, "library.approvals", kept),
+  };
+  if (!sameValue(own.defaults, other.defaults)) {
+    kept.push({ code: "kept-own", where: "library.shelf.defaults" });
+  }
+  const references = library.shelf.bases.filter((base) => base.reference);
+  if (references.length > 1 && own.bases.some((base) => base.reference)) {
+    for (const base of references.slice(1)) {
+      kept.push({ code: "second-reference-clear", where: "library.shelf.bases", detail: base.id });
+    }
+  }
+  return { library, kept };
+}
