@@ -1,0 +1,53 @@
+/** How a document lies in the database, and how it is read back: checked, and never thrown away. */
+import type { z } from "zod";
+import { problemsFromIssues } from "../exchange/schemaProblems.ts";
+import { ARCHIVE_VERSION } from "../job/archiveDocument.ts";
+import type { Problem } from "../job/problem.ts";
+
+export interface StoredRecord {
+  /** Version of the document's schema when it was written. */
+  readonly version: number;
+  /** Rises with every write, so that a tab notices that another one wrote. */
+  readonly revision: number;
+  readonly document: unknown;
+}
+
+export type Reading<Document> =
+  | { readonly status: "found"; readonly document: Document }
+  | { readonly status: "missing" }
+  | { readonly status: "unreadable"; readonly problems: readonly Problem[] };
+
+/** The revision of whatever lies there; 0 for nothing and for what is not one of our records. */
+export function revisionOf(raw: unknown): number {
+  if (typeof raw !== "object" || raw === null || !("revision" in raw)) return 0;
+  return typeof raw.revision === "number" && Number.isSafeInteger(raw.revision) ? raw.revision : 0;
+}
+
+/**
+ * Reads what the database holds under one key.
+ *
+ * @param raw what the database gave, undefined for nothing
+ * @param where "job" or "library", put before the path of every problem
+ */
+export function readStoredRecord<Schema extends z.ZodType>(
+  raw: unknown,
+  schema: Schema,
+  where: "job" | "library",
+): Reading<z.infer<Schema>> {
+  if (raw === undefined) return { status: "missing" };
+  if (typeof raw !== "object" || raw === null || !("version" in raw) || !("document" in raw)) {
+    return { status: "unreadable", problems: [{ code: "not-a-record", where }] };
+  }
+  if (typeof raw.version !== "number" || !Number.isInteger(raw.version) || raw.version < 1) {
+    return { status: "unreadable", problems: [{ code: "no-version", where }] };
+  }
+  if (raw.version > ARCHIVE_VERSION) {
+    return {
+      status: "unreadable",
+      problems: [{ code: "newer-version", where, detail: String(raw.version) }],
+    };
+  }
+  const parsed = schema.safeParse(raw.document);
+  if (parsed.success) return { status: "found", document: parsed.data };
+  return { status: "unreadable", problems: problemsFromIssues(parsed.error.issues, raw.document, where) };
+}
