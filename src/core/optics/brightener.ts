@@ -9,9 +9,12 @@ export const BRIGHTENER_LIMIT_REFLECTANCE = 0.99;
 /** The highest reflectance factor accepted anywhere. Invented default: well above brightened white cotton. */
 export const HIGHEST_REFLECTANCE = 1.5;
 
-/** @throws RangeError unless 0 <= reflectance <= HIGHEST_REFLECTANCE (so also for NaN). */
+/** An intermediate of 1.5 may have been rounded up on its way; it is not a mistake of the caller. */
+const ROUNDING = 1e-9;
+
+/** @throws RangeError unless 0 <= reflectance <= HIGHEST_REFLECTANCE, give or take its rounding (so also for NaN). */
 export function requireReflectance(name: string, reflectance: number): void {
-  if (!(reflectance >= 0 && reflectance <= HIGHEST_REFLECTANCE)) {
+  if (!(reflectance >= 0 && reflectance <= HIGHEST_REFLECTANCE + ROUNDING)) {
     throw new RangeError(`${name} must be in 0..${HIGHEST_REFLECTANCE}; got ${reflectance}`);
   }
 }
