@@ -1,5 +1,6 @@
 /** What a prediction is made from: plain values, all spectra on the grid of core/spectrum. */
 
+import type { Viewing } from "../colorimetry/viewing.ts";
 import type { Geometry } from "../optics/geometry.ts";
 import type { FibreName } from "../optics/wetOut.ts";
 import type { Spectrum } from "../spectrum/spectrum.ts";
@@ -18,6 +19,8 @@ export interface Garment {
   readonly bare: Spectrum;
   /** Where `bare` comes from; anything but a measurement is only indicative under another light. */
   readonly bareSource: "measured" | "reconstructed" | "approximate";
+  /** The light and observer a reconstructed `bare` was read under; null for a measured spectrum. */
+  readonly readUnder: Viewing | null;
   readonly fibres: readonly FibrePart[];
   /** A silicone or repellent finish widens what nobody can know of the cloth. */
   readonly resistantFinish: boolean;
@@ -42,6 +45,8 @@ export interface ColourantPart {
   readonly massFraction: number;
   readonly absorptionPerUm: Spectrum;
   readonly scatteringPerUm: Spectrum;
+  /** A ready-made ink is its own base (strength 1 unless known); null for concentrates and dry pigment. */
+  readonly ownBaseStrength: number | null;
   readonly family: "black" | "white" | "tint";
 }
 

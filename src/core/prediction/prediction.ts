@@ -20,10 +20,18 @@ export type PredictionWarning =
   | "bare-approximate"
   /** The screen cannot show one of the colours; the nearest it can is shown. */
   | "screen-colour-moved"
-  /** White or near-white polyester cannot darken under a clear. */
-  | "no-colour-to-deepen"
   /** A little white in a clear lifts darks and turns them milky. */
   | "milky-haze";
+
+/** Why a garment answers the way it does, as codes; the planner owns the sentences. */
+export type PredictionReason =
+  | "polyester-deepens"
+  | "cotton-hardly-wets"
+  | "no-colour-to-deepen"
+  | "undyed-fibre-carries-the-wetting"
+  | "little-room-to-darken"
+  | "tint-does-the-work"
+  | "white-ink-lightens";
 
 /** Where the spread of delta-L* comes from. */
 export type SpreadSource =
@@ -32,6 +40,7 @@ export type SpreadSource =
   | "colourway"
   | "lot"
   | "base-on-style"
+  | "finish"
   | "fibre-gain"
   | "base-strength"
   | "haze"
@@ -75,4 +84,5 @@ export interface Prediction {
   readonly spread: Spread;
   readonly evidence: EvidenceLevel;
   readonly warnings: readonly PredictionWarning[];
+  readonly reasons: readonly PredictionReason[];
 }
