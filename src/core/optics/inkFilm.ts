@@ -11,19 +11,26 @@ export interface FilmLayer {
   readonly reflectance: number;
 }
 
-/** Below this m X the quotient (1 - exp(-2mX)) / m is summed as a series, good to the last digit. */
-const SERIES_LIMIT = 0.3;
-
 /**
- * (1 - exp(-2y)) / m for y = m X and decay = exp(-y): tends to 2X where m does to 0, never 0/0.
- * = 2 X exp(-y) sinh(y)/y; the first term dropped from sinh(y)/y is y^12/13!, 9e-17 at the limit.
+ * Below this (m X)^2 both hyperbolic functions are summed as series in (m X)^2, which needs no m, no exp and no 0/0.
+ * The first terms dropped, z^8/16! and z^7/15!, are under 1e-16 at the limit.
  */
-function interactionUm(y: number, decay: number, depositUm: number): number {
-  if (y > SERIES_LIMIT) return (depositUm * (1 - decay * decay)) / y;
-  const z = y * y;
-  const sinhOverY = 1 + (z / 6) * (1 + (z / 20) * (1 + (z / 42) * (1 + (z / 72) * (1 + z / 110))));
-  return 2 * depositUm * decay * sinhOverY;
+const SERIES_LIMIT = 0.25;
+
+/** cosh(sqrt(z)), 0 <= z <= SERIES_LIMIT. */
+function coshSeries(z: number): number {
+  const tail = C5 + z * (C6 + z * C7);
+  return 1 + z * (0.5 + z * (C2 + z * (C3 + z * (C4 + z * tail))));
 }
+
+/** sinh(sqrt(z)) / sqrt(z), 0 <= z <= SERIES_LIMIT. */
+function sinhSeries(z: number): number {
+  return 1 + z * (S1 + z * (S2 + z * (S3 + z * (S4 + z * (S5 + z * S6)))));
+}
+
+/** 1/(2k)! and 1/(2k+1)!, as factors because a division costs four multiplications. */
+const [C2, C3, C4, C5, C6, C7] = [1 / 24, 1 / 720, 1 / 40320, 1 / 3628800, 1 / 479001600, 1 / 87178291200];
+const [S1, S2, S3, S4, S5, S6] = [1 / 6, 1 / 120, 1 / 5040, 1 / 362880, 1 / 39916800, 1 / 6227020800];
 
 function requireFilm(absorptionPerUm: number, scatteringPerUm: number, depositUm: number): void {
   if (!(absorptionPerUm >= 0 && absorptionPerUm < Infinity)) {
@@ -37,20 +44,33 @@ function requireFilm(absorptionPerUm: number, scatteringPerUm: number, depositUm
   }
 }
 
+function requireComputable(z: number): void {
+  if (!(z < Infinity)) throw new RangeError(`film must have KX and SX below 1e150; got (mX)^2 = ${z}`);
+}
+
 /**
  * Transmittance and own reflectance of a film (Kubelka 1948): with m = sqrt(K(K+2S)) and s = sinh(mX)/m,
  * T = 1 / ((K+S) s + cosh mX), R0 = S s T. Kubelka's a, b and coth(bSX) are 0/0 at S = 0 and at K = 0; this form
- * is not. Numerator and denominator are multiplied by 2 exp(-mX), so that a thick film cannot overflow.
+ * is not. In a thick film numerator and denominator are multiplied by 2 exp(-mX) and cannot overflow.
  * @param absorptionPerUm K, 1/um, >= 0. @param scatteringPerUm S, 1/um, >= 0. @param depositUm X, um, >= 0.
- * @throws RangeError for a negative, infinite or NaN argument.
+ * @throws RangeError for a negative, infinite or NaN argument, or KX or SX above about 1e150.
  */
 export function filmLayer(absorptionPerUm: number, scatteringPerUm: number, depositUm: number): FilmLayer {
   requireFilm(absorptionPerUm, scatteringPerUm, depositUm);
-  const y = Math.sqrt(absorptionPerUm * (absorptionPerUm + 2 * scatteringPerUm)) * depositUm;
+  const absorbed = absorptionPerUm * depositUm;
+  const scattered = scatteringPerUm * depositUm;
+  const z = absorbed * (absorbed + 2 * scattered);
+  if (z <= SERIES_LIMIT) {
+    const sinh = sinhSeries(z);
+    const denominator = (absorbed + scattered) * sinh + coshSeries(z);
+    return { transmittance: 1 / denominator, reflectance: (scattered * sinh) / denominator };
+  }
+  requireComputable(z);
+  const y = Math.sqrt(z);
   const decay = Math.exp(-y);
-  const f = interactionUm(y, decay, depositUm);
-  const denominator = (absorptionPerUm + scatteringPerUm) * f + 1 + decay * decay;
-  return { transmittance: (2 * decay) / denominator, reflectance: (scatteringPerUm * f) / denominator };
+  const f = (1 - decay * decay) / y;
+  const denominator = (absorbed + scattered) * f + 1 + decay * decay;
+  return { transmittance: (2 * decay) / denominator, reflectance: (scattered * f) / denominator };
 }
 
 /**
@@ -72,7 +92,7 @@ export function reflectanceOverSubstrate(layer: FilmLayer, substrateReflectance:
  * is positive, so no digit is lost however strongly the film scatters.
  * @param absorptionPerUm K, 1/um, >= 0. @param scatteringPerUm S, 1/um, >= 0. @param depositUm X, um, >= 0.
  * @param substrateReflectance Rg, 0..1.5; above 1 as in `reflectanceOverSubstrate`.
- * @throws RangeError outside these ranges.
+ * @throws RangeError outside these ranges, or for KX or SX above about 1e150.
  */
 export function filmReflectance(
   absorptionPerUm: number,
@@ -82,16 +102,30 @@ export function filmReflectance(
 ): number {
   requireFilm(absorptionPerUm, scatteringPerUm, depositUm);
   requireReflectance("substrateReflectance", substrateReflectance);
-  const y = Math.sqrt(absorptionPerUm * (absorptionPerUm + 2 * scatteringPerUm)) * depositUm;
-  const decay = Math.exp(-y);
-  const decaySquared = decay * decay;
-  const f = interactionUm(y, decay, depositUm);
-  const absorbed = absorptionPerUm * f;
-  const scattered = scatteringPerUm * f;
   const unreturned = substrateReflectance < 1 ? 1 - substrateReflectance : 0;
-  const overBlack = absorbed + scattered + 1 + decaySquared;
-  const overSubstrate = absorbed + scattered * unreturned + 1 + decaySquared;
-  return (scattered + (4 * decaySquared * substrateReflectance) / overSubstrate) / overBlack;
+  let absorbed = absorptionPerUm * depositUm;
+  let scattered = scatteringPerUm * depositUm;
+  const z = absorbed * (absorbed + 2 * scattered);
+  let passed = substrateReflectance;
+  let cosh: number;
+  if (z <= SERIES_LIMIT) {
+    const sinh = sinhSeries(z);
+    absorbed *= sinh;
+    scattered *= sinh;
+    cosh = coshSeries(z);
+  } else {
+    requireComputable(z);
+    // every term times 2 exp(-mX)
+    const y = Math.sqrt(z);
+    const decaySquared = Math.exp(-2 * y);
+    const f = (1 - decaySquared) / y;
+    absorbed *= f;
+    scattered *= f;
+    cosh = 1 + decaySquared;
+    passed *= 4 * decaySquared;
+  }
+  const lossless = absorbed + cosh;
+  return (scattered + passed / (lossless + scattered * unreturned)) / (lossless + scattered);
 }
 
 /**

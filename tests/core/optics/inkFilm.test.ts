@@ -76,7 +76,7 @@ describe("an ink film over a substrate", () => {
   });
 
   it("agrees with the a, b, coth form wherever that one has digits, on both sides of the series limit", () => {
-    for (const y of [0.05, 0.2999999, 0.3, 0.3000001, 0.5, 2, 20]) {
+    for (const y of [0.05, 0.3, 0.4999999, 0.5, 0.5000001, 2, 20]) {
       const S = 0.02;
       const K = 0.01;
       const X = y / Math.sqrt(K * (K + 2 * S));
@@ -228,6 +228,13 @@ describe("arguments out of range", () => {
         `substrateReflectance must be in 0..1.5; got ${bad}`,
       );
       expect(() => reflectanceOverSubstrate(filmLayer(0, 0, 1), bad)).toThrow(RangeError);
+    }
+    for (const [K, S] of [
+      [1e200, 0],
+      [0, 1e200],
+    ] as const) {
+      expect(() => filmLayer(K, S, 1e200)).toThrow(/must have KX and SX below 1e150/);
+      expect(() => filmReflectance(K, S, 1e200, 0.5)).toThrow(/must have KX and SX below 1e150/);
     }
     const clear = { transmittance: 1, reflectance: 0 };
     for (const bad of [
