@@ -1,0 +1,197 @@
+import "fake-indexeddb/auto";
+import fc from "fast-check";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Documents } from "../../src/job/documents.ts";
+import type { StoragePort } from "../../src/planner/storagePort.ts";
+import type { BrowserStorage } from "../../src/storage/browserStorage.ts";
+import { connect, type TonebenchConnection, tonebenchDatabase } from "../../src/storage/tonebenchDatabase.ts";
+import { arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
+
+const [documents, others] = fc.sample(arbitraryDocuments, { numRuns: 2, seed: 3 }) as [Documents, Documents];
+
+let count = 0;
+let name = "";
+let connection: TonebenchConnection;
+
+beforeEach(async () => {
+  count += 1;
+  name = `test ${count}`;
+  connection = await connect(name);
+});
+afterEach(() => connection.close());
+
+function renamed({ job, library }: Documents, number: string): Documents {
+  return { job: { ...job, number }, library };
+}
+
+describe("the database", () => {
+  it("fits the port that the planner asks for", () => {
+    const fits = (storage: BrowserStorage): StoragePort => storage;
+    expect(fits).toBeTypeOf("function");
+  });
+
+  it("has nothing at first and says so", async () => {
+    const database = tonebenchDatabase(connection);
+    expect(await database.loadLibrary()).toEqual({ status: "missing" });
+    expect(await database.loadJob(documents.job.id)).toEqual({ status: "missing" });
+    expect(await database.listJobs()).toEqual([]);
+    expect(await database.lastJobId()).toBeNull();
+  });
+
+  it("gives back what was saved, also to another visit", async () => {
+    await tonebenchDatabase(connection).save(documents);
+    const later = await connect(name);
+    const database = tonebenchDatabase(later);
+    expect(await database.loadLibrary()).toEqual({ status: "found", document: documents.library });
+    expect(await database.loadJob(documents.job.id)).toEqual({ status: "found", document: documents.job });
+    later.close();
+  });
+
+  it("lists every job with its lines and pieces, and forgets a deleted one", async () => {
+    const database = tonebenchDatabase(connection);
+    await database.save(documents);
+    await database.save({ job: others.job, library: documents.library });
+    const listed = await database.listJobs();
+    expect(listed.map(({ id }) => id).sort()).toEqual([documents.job.id, others.job.id].sort());
+    const pieceCount = documents.job.lines
+      .flatMap(({ quantities }) => quantities)
+      .reduce((sum, quantity) => sum + quantity.count, 0);
+    expect(listed.find(({ id }) => id === documents.job.id)).toEqual({
+      id: documents.job.id,
+      number: documents.job.number,
+      customer: documents.job.customer,
+      createdAt: documents.job.createdAt,
+      lineCount: 2,
+      pieceCount,
+      problems: [],
+    });
+    await database.deleteJob(others.job.id);
+    expect((await database.listJobs()).map(({ id }) => id)).toEqual([documents.job.id]);
+  });
+
+  it("remembers the last job", async () => {
+    const database = tonebenchDatabase(connection);
+    await database.setLastJobId("a");
+    await database.setLastJobId("b");
+    expect(await database.lastJobId()).toBe("b");
+  });
+});
+
+describe("a save", () => {
+  it("writes job and library together or neither: a job that cannot be stored leaves the library alone", async () => {
+    const database = tonebenchDatabase(connection);
+    await database.save(documents);
+    // A function cannot be stored; the job is written after the library in the same transaction.
+    const unstorable = { ...documents.job, note: () => 1 };
+    await expect(database.save({ job: unstorable, library: others.library })).rejects.toThrow();
+    const after = tonebenchDatabase(connection);
+    expect(await after.loadLibrary()).toEqual({ status: "found", document: documents.library });
+    expect(await after.loadJob(documents.job.id)).toEqual({ status: "found", document: documents.job });
+  });
+
+  it("works again after one that failed", async () => {
+    const database = tonebenchDatabase(connection);
+    const unstorable = { ...documents.job, note: () => 1 };
+    await expect(database.save({ job: unstorable, library: documents.library })).rejects.toThrow();
+    await database.save(documents);
+    expect((await tonebenchDatabase(connection).loadLibrary()).status).toBe("found");
+  });
+
+  it("rejects when the browser has closed the database", async () => {
+    const database = tonebenchDatabase(connection);
+    connection.close();
+    await expect(database.save(documents)).rejects.toThrow();
+  });
+
+  it("refuses to write over what another tab saved since, and leaves that as it is", async () => {
+    const first = tonebenchDatabase(connection);
+    const second = tonebenchDatabase(connection);
+    await first.save(documents);
+    await second.loadLibrary();
+    await second.loadJob(documents.job.id);
+    await second.save(renamed(documents, "second"));
+    await expect(first.save(renamed(documents, "first"))).rejects.toMatchObject({
+      code: "changed-elsewhere",
+    });
+    expect((await second.listJobs())[0]?.number).toBe("second");
+    await first.loadJob(documents.job.id);
+    await first.save(renamed(documents, "first"));
+    expect((await second.listJobs())[0]?.number).toBe("first");
+  });
+
+  it("refuses a library that another tab changed, but not where this tab left its own unchanged", async () => {
+    const first = tonebenchDatabase(connection);
+    const second = tonebenchDatabase(connection);
+    await first.save(documents);
+    const loaded = await second.loadLibrary();
+    if (loaded.status !== "found") throw new Error("the library is not there");
+    await second.save({ job: others.job, library: { ...loaded.document, approvals: [] } });
+    await first.save(renamed(documents, "again"));
+    const changed = { ...documents, library: { ...documents.library, testPrints: [] } };
+    await expect(first.save(changed)).rejects.toMatchObject({ code: "changed-elsewhere" });
+  });
+});
+
+describe("a stored document that cannot be read", () => {
+  async function spoil(document: unknown, version = 1): Promise<void> {
+    await connection.put("jobs", { version, revision: 1, document }, documents.job.id);
+    await connection.put("library", { version, revision: 1, document }, "library");
+  }
+
+  it("is reported with the place, listed, and stays", async () => {
+    const spoilt = { ...documents.job, number: 7 };
+    await spoil(spoilt);
+    const database = tonebenchDatabase(connection);
+    const problem = { code: "wrong-type", where: "job.number", detail: "string" };
+    expect(await database.loadJob(documents.job.id)).toEqual({ status: "unreadable", problems: [problem] });
+    expect((await database.listJobs())[0]?.problems).toEqual([problem]);
+    expect((await database.loadLibrary()).status).toBe("unreadable");
+    expect((await connection.get("jobs", documents.job.id))?.document).toEqual(spoilt);
+  });
+
+  it("of a newer version says so", async () => {
+    await spoil(documents.job, 99);
+    expect(await tonebenchDatabase(connection).loadJob(documents.job.id)).toEqual({
+      status: "unreadable",
+      problems: [{ code: "newer-version", where: "job", detail: "99" }],
+    });
+  });
+
+  it.each([
+    ["a text", "x"],
+    ["no version", { document: {} }],
+    ["a bad version", { version: 0, document: {} }],
+  ])("that is %s is reported, not thrown", async (_name, record) => {
+    await connection.put("jobs", record as never, documents.job.id);
+    const reading = await tonebenchDatabase(connection).loadJob(documents.job.id);
+    expect(reading.status).toBe("unreadable");
+  });
+
+  it("is set aside before anything is written in its place", async () => {
+    await spoil({ broken: true });
+    const database = tonebenchDatabase(connection);
+    await database.loadLibrary();
+    await database.loadJob(documents.job.id);
+    await database.save(documents);
+    expect((await database.loadJob(documents.job.id)).status).toBe("found");
+    const aside = await connection.getAll("setAside");
+    expect(aside.map(({ key }) => key).sort()).toEqual([documents.job.id, "library"].sort());
+    expect(aside[0]?.record).toEqual({ version: 1, revision: 1, document: { broken: true } });
+    await database.save(renamed(documents, "next"));
+    expect(await connection.count("setAside")).toBe(2);
+  });
+});
+
+describe("asking for lasting storage", () => {
+  it("asks the browser once, whatever it answers", async () => {
+    const { askToPersist } = await import("../../src/storage/persistence.ts");
+    const database = tonebenchDatabase(connection);
+    const persist = vi.fn(async () => false);
+    const manager = { persist, persisted: async () => false };
+    expect(await askToPersist(database, manager)).toBe(false);
+    expect(await askToPersist(database, manager)).toBe(false);
+    expect(persist).toHaveBeenCalledTimes(1);
+    expect(await askToPersist(database, { ...manager, persisted: async () => true })).toBe(true);
+    expect(await askToPersist(database, undefined)).toBe(false);
+  });
+});
