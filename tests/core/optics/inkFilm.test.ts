@@ -10,6 +10,7 @@ import {
 } from "../../../src/core/optics/inkFilm.ts";
 import { reflectanceFromAbsorptionOverScattering } from "../../../src/core/optics/kubelkaMunk.ts";
 import published from "../../published/kubelka-munk.json";
+import { between } from "./between.ts";
 import { missOf } from "./printedValue.ts";
 
 /** A few dozen roundings of numbers of order 1. */
@@ -17,9 +18,9 @@ const ROUNDING = 1e-13;
 /** Fourth-order Runge-Kutta with 2000 steps over the thicknesses below: its error was seen under 1e-11. */
 const RUNGE_KUTTA_TOLERANCE = 1e-9;
 
-const perUm = fc.double({ min: 0, max: 0.3, noNaN: true });
-const deposits = fc.double({ min: 0, max: 150, noNaN: true });
-const substrates = fc.double({ min: 0, max: 1, noNaN: true });
+const perUm = between(0, 0.3);
+const deposits = between(0, 150);
+const substrates = between(0, 1);
 
 /** The differential equation itself, dR/dx = S - 2(K+S) R + S R^2, R = Rg at x = 0 (Kubelka & Munk 1931). */
 function integrated(K: number, S: number, X: number, substrate: number): number {
@@ -113,7 +114,7 @@ describe("an ink film over a substrate", () => {
 describe("limits of the film", () => {
   it("no deposit leaves the substrate, to the last digit or two", () => {
     fc.assert(
-      fc.property(perUm, perUm, fc.double({ min: 0, max: 1.5, noNaN: true }), (K, S, substrate) => {
+      fc.property(perUm, perUm, between(0, 1.5), (K, S, substrate) => {
         expect(Math.abs(filmReflectance(K, S, 0, substrate) - substrate)).toBeLessThan(ROUNDING);
       }),
     );
@@ -163,16 +164,10 @@ describe("laws of the film", () => {
 
   it("gives one number by both paths", () => {
     fc.assert(
-      fc.property(
-        perUm,
-        perUm,
-        deposits,
-        fc.double({ min: 0, max: 1.5, noNaN: true }),
-        (K, S, X, substrate) => {
-          const byLayer = reflectanceOverSubstrate(filmLayer(K, S, X), substrate);
-          expect(Math.abs(filmReflectance(K, S, X, substrate) - byLayer)).toBeLessThan(ROUNDING);
-        },
-      ),
+      fc.property(perUm, perUm, deposits, between(0, 1.5), (K, S, X, substrate) => {
+        const byLayer = reflectanceOverSubstrate(filmLayer(K, S, X), substrate);
+        expect(Math.abs(filmReflectance(K, S, X, substrate) - byLayer)).toBeLessThan(ROUNDING);
+      }),
     );
   });
 

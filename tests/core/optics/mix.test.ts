@@ -6,6 +6,7 @@ import { reflectanceFromAbsorptionOverScattering } from "../../../src/core/optic
 import { mixAbsorptionScattering, mixBaseStrength } from "../../../src/core/optics/mix.ts";
 import { BAND_COUNT, constantSpectrum } from "../../../src/core/spectrum/spectrum.ts";
 import published from "../../published/kubelka-munk.json";
+import { between } from "./between.ts";
 import { missOf } from "./printedValue.ts";
 
 const clear = { absorptionPerUm: constantSpectrum(0), scatteringPerUm: constantSpectrum(0.00005) };
@@ -30,7 +31,7 @@ describe("a mix of inks", () => {
   it("of an ink with itself is that ink, whatever the shares, and its inputs stay untouched", () => {
     const white = whiteInk();
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 1, noNaN: true }), (share) => {
+      fc.property(between(0, 1), (share) => {
         const mixed = mixAbsorptionScattering([
           { ...white, massFraction: share },
           { ...white, massFraction: 1 - share },

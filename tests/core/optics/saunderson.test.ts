@@ -11,13 +11,14 @@ import {
   withClosedSurface,
 } from "../../../src/core/optics/saunderson.ts";
 import published from "../../published/saunderson.json";
+import { between } from "./between.ts";
 import { missOf } from "./printedValue.ts";
 
 /** The round trip multiplies roundings by up to 1 / (1 - k2) squared. */
 const ROUND_TRIP = 1e-13;
 
-const reflectances = fc.double({ min: 0, max: 1.5, noNaN: true });
-const fractions = fc.double({ min: 0, max: 1, noNaN: true });
+const reflectances = between(0, 1.5);
+const fractions = between(0, 1);
 
 describe("Saunderson's surface correction", () => {
   it("gives the eleven calculated values for k2 = 0.6 and 0.4 to every printed digit", () => {
@@ -100,7 +101,7 @@ describe("a partly closed surface", () => {
 
   it("darkens every print seen without the mirrored part, and lightens a dark one seen with it", () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.001, max: 1, noNaN: true }), (reflectance) => {
+      fc.property(between(0.001, 1), (reflectance) => {
         const phi = CLOSED_FRACTION_AS_PRINTED;
         expect(withClosedSurface(reflectance, phi, "45:0")).toBeLessThan(reflectance);
       }),

@@ -10,13 +10,14 @@ import {
   wettedReflectance,
 } from "../../../src/core/optics/wetOut.ts";
 import published from "../../published/kubelka-munk.json";
+import { between } from "./between.ts";
 import { missOf } from "./printedValue.ts";
 
 /** Through K/S and back near R = 0.99 a few roundings of K/S = 5e-5 weigh as their square root's slope, about 100. */
 const ROUNDING = 1e-12;
 
-const bareBelowBrightener = fc.double({ min: 0.001, max: 0.99, noNaN: true });
-const factors = fc.double({ min: 1, max: 8, noNaN: true });
+const bareBelowBrightener = between(0.001, 0.99);
+const factors = between(1, 8);
 
 describe("the reach of a deposit", () => {
   it("is 0 without ink, 1 at the reference of 20 um, and ends at 1/(1 - 1/e)", () => {
@@ -26,7 +27,7 @@ describe("the reach of a deposit", () => {
   });
 
   it("grows with the deposit", () => {
-    const deposits = fc.double({ min: 0, max: 200, noNaN: true });
+    const deposits = between(0, 200);
     fc.assert(
       fc.property(deposits, deposits, (deposit, more) => {
         expect(depositReach(deposit + more)).toBeGreaterThanOrEqual(depositReach(deposit));

@@ -2,13 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { halftoneReflectance, YULE_NIELSEN_FACTOR } from "../../../src/core/optics/yuleNielsen.ts";
+import { between } from "./between.ts";
 
 /** A power and its inverse cost a few roundings. */
 const ROUNDING = 1e-13;
 
-const reflectances = fc.double({ min: 0, max: 1.5, noNaN: true });
-const fractions = fc.double({ min: 0, max: 1, noNaN: true });
-const factors = fc.double({ min: 1, max: 10, noNaN: true });
+const reflectances = between(0, 1.5);
+const fractions = between(0, 1);
+const factors = between(1, 10);
 
 describe("a halftone", () => {
   it("with n = 1 is Murray & Davies' weighted mean", () => {

@@ -11,6 +11,7 @@ import {
   theoreticalInkVolume,
 } from "../../../src/core/screen/mesh.ts";
 import published from "../../published/mesh.json";
+import { between } from "../optics/between.ts";
 
 /** The calculated rows print one decimal of um and of per cent; a hair more for values on the rounding edge. */
 const HALF_A_TENTH = 0.05 + 1e-9;
@@ -66,7 +67,7 @@ describe("mesh geometry", () => {
   });
 
   it("a finer thread at one count opens the mesh", () => {
-    const threads = fc.double({ min: 20, max: 90, noNaN: true });
+    const threads = between(20, 90);
     fc.assert(
       fc.property(threads, threads, (one, other) => {
         fc.pre(one < other);
