@@ -15,7 +15,7 @@ export function runProcess(program, args, { env = {}, outputTo = "ours", shell =
   return new Promise((resolve) => {
     const child = spawn(program, args, {
       cwd: projectRoot,
-      env: { ...process.env, ...env },
+      env: { ...plainInLogs(), ...env },
       shell,
       stdio: ["ignore", outputTo === "ours" ? "inherit" : process.stderr, "inherit"],
     });
@@ -36,6 +36,13 @@ export function runProcess(program, args, { env = {}, outputTo = "ours", shell =
       resolve(isLate ? 124 : (code ?? 1));
     });
   });
+}
+
+/** Our environment; where our output is no terminal, it asks for no colours (which CI=true would switch on). */
+function plainInLogs() {
+  if (process.stdout.isTTY) return process.env;
+  const { FORCE_COLOR: _, ...rest } = process.env;
+  return { ...rest, NO_COLOR: "1" };
 }
 
 /**
