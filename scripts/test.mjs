@@ -51,8 +51,10 @@ async function passes(packageName, command, args) {
 async function unitTests() {
   announce("unit tests");
   forgetCoverage();
-  reportVitest(tally, unitProjects, await runVitest(unitProjects, ["--coverage"]));
-  tally.check("coverage of src/core", reportCoverage());
+  const run = await runVitest(unitProjects, ["--coverage"]);
+  const isCovered = reportCoverage();
+  tally.check("coverage of src/core", isCovered);
+  reportVitest(tally, unitProjects, run, { isExitExplained: !isCovered });
 }
 
 async function browserTests() {

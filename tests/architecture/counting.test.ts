@@ -62,6 +62,16 @@ describe("the tally of npm test", () => {
   });
 });
 
+describe("the tally over a run whose coverage is too low", () => {
+  it("counts the bad end once: under the name of the coverage", () => {
+    const tally = new Tally();
+    tally.check("coverage", false);
+    const run = { exitCode: 1, counts: { node: good }, unhandledErrorCount: 0 };
+    reportVitest(tally, ["node"], run, { isExitExplained: true });
+    expect(tally.closingLine()).toBe("3 passed, 1 failed");
+  });
+});
+
 describe("the first load", () => {
   let folder: string;
   const write = (file: string, text: string) => writeFileSync(join(folder, file), text);
