@@ -1,0 +1,31 @@
+/** What the views reach beyond the documents: predictions, opening and exporting jobs, the theme. Joined in main.tsx. */
+import { createContext, type ReactNode, useContext } from "react";
+import type { PredictionEngine } from "../engine/predictionEngine.ts";
+import type { JobSession } from "./jobs/jobSession.ts";
+import type { ThemePort } from "./look/theme.ts";
+import type { SaveTrouble } from "./saveTrouble.ts";
+
+export interface PlannerServices {
+  readonly session: JobSession;
+  readonly engine: PredictionEngine;
+  readonly theme: ThemePort;
+  readonly saveTrouble: SaveTrouble;
+}
+
+const Services = createContext<PlannerServices | null>(null);
+
+export function ServicesProvider(props: {
+  readonly services: PlannerServices;
+  readonly children: ReactNode;
+}) {
+  return <Services value={props.services}>{props.children}</Services>;
+}
+
+export function useServices(): PlannerServices {
+  const services = useContext(Services);
+  if (services === null) throw new Error("the planner's services are not provided here");
+  return services;
+}
+
+export const useEngine = (): PredictionEngine => useServices().engine;
+export const useSession = (): JobSession => useServices().session;

@@ -1,0 +1,20 @@
+/** The views of a job in the order of the work; each is loaded when it is first opened. */
+import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import type { ViewName } from "./address.ts";
+
+interface View {
+  readonly name: ViewName;
+  readonly title: string;
+  readonly Component: LazyExoticComponent<ComponentType>;
+}
+
+export const VIEWS: readonly View[] = [
+  { name: "garments", title: "Garments", Component: lazy(() => import("./garments/GarmentsView.tsx")) },
+  { name: "matrix", title: "Matrix", Component: lazy(() => import("./matrix/MatrixView.tsx")) },
+  {
+    name: "before-the-run",
+    title: "Before the run",
+    Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
+  },
+  { name: "shelf", title: "Shelf", Component: lazy(() => import("./shelf/ShelfView.tsx")) },
+];
