@@ -2,8 +2,8 @@
  * A reflectance for a garment known only by its colour: the smoothest curve between 0 and 1 that has it.
  * Right for predicting under the light the colour was stated for; only indicative under another (model.md §2).
  */
-import type { Spectrum } from "../spectrum/spectrum.ts";
-import { tristimulusFromLab } from "./cielab.ts";
+import { constantSpectrum, type Spectrum } from "../spectrum/spectrum.ts";
+import { luminanceRatioFromLightness, tristimulusFromLab } from "./cielab.ts";
 import { labFromHex } from "./hex.ts";
 import { depthInObjectColourSolid } from "./objectColourSolid.ts";
 import { smoothestReflectance } from "./smoothestReflectance.ts";
@@ -22,6 +22,8 @@ export interface NearestReconstruction {
   readonly lab: Lab;
 }
 
+/** On the surface of the solid R is 0 or 1 in places, never strictly between; this much is rounding of sums near 100. */
+const SURFACE_DEPTH = 1e-9;
 /** Invented default: L* 0 and 100 belong to no reflectance strictly between 0 and 1, so black and white stop here. */
 const LOWEST_LIGHTNESS = 0.1;
 const HIGHEST_LIGHTNESS = 99.9;
@@ -42,7 +44,7 @@ export function reflectanceFromLab(lab: Lab, viewing: Viewing): Reconstruction {
   }
   const weights = weightsFor(viewing);
   const target = tristimulusFromLab(lab, weights.white);
-  if (depthInObjectColourSolid(target, weights) <= 0)
+  if (depthInObjectColourSolid(target, weights) < SURFACE_DEPTH)
     return { ok: false, reason: "outside-object-colour-solid" };
   const found = smoothestReflectance(target, weights);
   return found === undefined ? { ok: false, reason: "did-not-converge" } : { ok: true, ...found };
@@ -50,7 +52,7 @@ export function reflectanceFromLab(lab: Lab, viewing: Viewing): Reconstruction {
 
 /**
  * The reflectance of `lab`, or where there is none that of the nearest colour of the same L* and hue with less chroma,
- * by bisection. L* is held within 0.1..99.9.
+ * by bisection down to the flat reflectance of the grey. L* is held within 0.1..99.9.
  * @throws RangeError where `lab` is not finite.
  */
 export function nearestReflectanceFromLab(lab: Lab, viewing: Viewing): NearestReconstruction {
@@ -60,19 +62,18 @@ export function nearestReflectanceFromLab(lab: Lab, viewing: Viewing): NearestRe
   const withChroma = (share: number): Lab => ({ L, a: share * lab.a, b: share * lab.b });
   let kept = 0;
   let refused = 1;
-  let best = reflectanceFromLab(withChroma(kept), viewing);
+  let spectrum = constantSpectrum(luminanceRatioFromLightness(L));
   for (let i = 0; i < BISECTION_COUNT; i++) {
     const share = (kept + refused) / 2;
     const tried = reflectanceFromLab(withChroma(share), viewing);
     if (tried.ok) {
-      best = tried;
+      spectrum = tried.spectrum;
       kept = share;
     } else {
       refused = share;
     }
   }
-  if (!best.ok) throw new RangeError(`no reflectance found for the grey of L* ${L}`);
-  return { spectrum: best.spectrum, moved: true, lab: withChroma(kept) };
+  return { spectrum, moved: true, lab: withChroma(kept) };
 }
 
 /**

@@ -36,7 +36,7 @@ export interface Resampled {
   readonly warnings: readonly ResampleWarning[];
 }
 
-/** Every spectrum must cover this: beyond it the observers weigh next to nothing (0.4 % of Y in all). */
+/** Every spectrum must cover this; what lies beyond weighs at most 0.23 % (X under A/2 degrees, by our own weights). */
 const NEEDED_FIRST_NM = 400;
 const NEEDED_LAST_NM = 700;
 
