@@ -26,8 +26,9 @@ function refuse(code: string, where: string, detail?: string): ArchiveReading {
 }
 
 /**
- * Reads an archive's text. Never throws and never returns a part of it: either the documents, with every
- * reference leading somewhere, or the problems, each with the path of its field.
+ * Reads an archive's text. Never throws and never returns a part of it: either the documents, with every reference
+ * leading somewhere (but to shelf items that were removed: removedShelfItems), or the problems, each with the path of
+ * its field.
  */
 export function readJobArchive(text: string): ArchiveReading {
   let raw: unknown;

@@ -1,7 +1,7 @@
 /** Joins an imported library to the shop's own: nothing of the shop's own is changed or lost. */
 import type { Library } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
-import { sameValue } from "./sameValue.ts";
+import { sameValue } from "../job/sameValue.ts";
 
 export interface LibraryMerge {
   readonly library: Library;

@@ -24,9 +24,14 @@ function repeatedIds(lists: Readonly<Record<string, Identified>>): Problem[] {
 /** Collects the references that lead nowhere. */
 class ReferenceCheck {
   readonly problems: Problem[] = [];
+  readonly #code: string;
+
+  constructor(code = "missing-reference") {
+    this.#code = code;
+  }
 
   expect(known: ReadonlySet<string>, id: string | null, where: string): void {
-    if (id !== null && !known.has(id)) this.problems.push({ code: "missing-reference", where, detail: id });
+    if (id !== null && !known.has(id)) this.problems.push({ code: this.#code, where, detail: id });
   }
 
   expectRecipe(known: ReadonlySet<string>, recipe: readonly MixComponent[], where: string): void {
@@ -86,12 +91,29 @@ export function libraryReferenceProblems(library: Library): Problem[] {
   ];
 }
 
-/** The job's references that lead nowhere, in the job or in the library, and ids taken twice. */
+/**
+ * The job's references to what the shelf no longer holds. No fault of the file: a shelf item may be removed while a
+ * job that is not open uses it, and such a job still opens, exports and imports; it says so when it is predicted.
+ */
+export function removedShelfItems({ job, library }: Documents): Problem[] {
+  const check = new ReferenceCheck("removed-from-shelf");
+  const items = idsOf(library.shelf.bases, library.shelf.colourants);
+  const setUps = idsOf(library.shelf.setUps);
+  job.mixes.forEach((mix, index) => {
+    check.expectRecipe(items, mix.recipe, `job.mixes[${index}]`);
+  });
+  job.places.forEach((place, placeIndex) => {
+    place.candidates.forEach((candidate, index) => {
+      check.expect(setUps, candidate.setUpId, `job.places[${placeIndex}].candidates[${index}].setUpId`);
+    });
+  });
+  return check.problems;
+}
+
+/** The job's references that lead nowhere, in the job or among the garments, and ids taken twice. */
 export function jobReferenceProblems({ job, library }: Documents): Problem[] {
   const check = new ReferenceCheck();
   const lots = idsOf(library.garmentLots);
-  const items = idsOf(library.shelf.bases, library.shelf.colourants);
-  const setUps = idsOf(library.shelf.setUps);
   const lines = idsOf(job.lines);
   const mixes = idsOf(job.mixes);
   const places = idsOf(job.places);
@@ -99,14 +121,10 @@ export function jobReferenceProblems({ job, library }: Documents): Problem[] {
     check.expect(lots, line.garmentLotId, `job.lines[${index}].garmentLotId`);
     check.expect(lots, line.substitutedForLotId, `job.lines[${index}].substitutedForLotId`);
   });
-  job.mixes.forEach((mix, index) => {
-    check.expectRecipe(items, mix.recipe, `job.mixes[${index}]`);
-  });
   job.places.forEach((place, placeIndex) => {
     const where = `job.places[${placeIndex}]`;
     place.candidates.forEach((candidate, index) => {
       check.expect(mixes, candidate.mixId, `${where}.candidates[${index}].mixId`);
-      check.expect(setUps, candidate.setUpId, `${where}.candidates[${index}].setUpId`);
     });
     place.lineIds?.forEach((lineId, index) => {
       check.expect(lines, lineId, `${where}.lineIds[${index}]`);

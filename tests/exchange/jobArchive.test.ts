@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { archiveText, readJobArchive, writeJobArchive } from "../../src/exchange/jobArchive.ts";
+import { libraryReferenceProblems, removedShelfItems } from "../../src/exchange/references.ts";
 import { usedLibrary } from "../../src/exchange/usedLibrary.ts";
 import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import type { Documents } from "../../src/job/documents.ts";
@@ -39,16 +40,17 @@ describe("a job archive", () => {
           ok: true,
           documents: { job: documents.job, library: used },
         });
-        // Taking any item away breaks a reference or loses a record of a used lot.
+        // Each item is needed: without it some reference leads nowhere.
         for (const list of ["bases", "colourants", "meshes", "squeegees", "setUps"] as const) {
           used.shelf[list].forEach((_, index) => {
-            const without = {
-              ...used,
-              shelf: { ...used.shelf, [list]: used.shelf[list].toSpliced(index, 1) },
-            };
-            expect(problemsOf(archiveText({ job: documents.job, library: without }))).not.toEqual([]);
+            const shelf = { ...used.shelf, [list]: used.shelf[list].toSpliced(index, 1) };
+            const without = { job: documents.job, library: { ...used, shelf } };
+            expect([...libraryReferenceProblems(without.library), ...removedShelfItems(without)]).not.toEqual(
+              [],
+            );
           });
         }
+        expect(removedShelfItems({ job: documents.job, library: used })).toEqual([]);
       }),
       RUNS,
     );
@@ -92,6 +94,20 @@ describe("a job archive", () => {
     });
     for (const id of [lotId, meshId, printId]) expect(written).not.toContain(id);
     expect(written).toBe(writeJobArchive(sample));
+  });
+
+  it("of a job whose ink was removed from the shelf is still read, and the removal can be told", () => {
+    const { job, library } = sample;
+    const shelf = { ...library.shelf, masters: [], colourants: [] };
+    const gone = { job, library: { ...library, shelf, testPrints: [], approvals: [] } };
+    expect(readJobArchive(writeJobArchive(gone)).ok).toBe(true);
+    expect(removedShelfItems(gone)).toEqual(
+      job.mixes.map((mix, index) => ({
+        code: "removed-from-shelf",
+        where: `job.mixes[${index}].recipe[1].itemId`,
+        detail: mix.recipe[1]?.itemId,
+      })),
+    );
   });
 
   it("is read with a byte order mark before it", () => {

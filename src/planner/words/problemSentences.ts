@@ -62,6 +62,7 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "blend-sum": (place) => `The fibres do not sum to 100 % in ${place}.`,
   "mix-sum": (place) => `The parts of the mix do not sum to 100 % in ${place}.`,
   "missing-reference": (place) => `Something is named that is not in the file: ${place}.`,
+  "removed-from-shelf": (place) => `Something was removed from the shelf that is used here: ${place}.`,
   "repeated-id": (place) => `Two entries have the same id: ${place}.`,
   "kept-own": (place, detail) =>
     `The file says something else than your shop's own entry in ${place}${detail ? `, ${detail}` : ""}. Yours was kept.`,
@@ -82,6 +83,5 @@ export const KNOWN_PROBLEM_CODES: readonly string[] = Object.keys(SENTENCES);
 export function sentenceForProblem(problem: Problem): string {
   const place = placeInWords(problem.where);
   const sentence = SENTENCES[problem.code];
-  const detail = problem.detail === undefined ? undefined : String(problem.detail);
-  return sentence === undefined ? `${problem.code}: ${place}.` : sentence(place, detail);
+  return sentence === undefined ? `${problem.code}: ${place}.` : sentence(place, problem.detail);
 }
