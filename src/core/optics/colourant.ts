@@ -43,7 +43,7 @@ export const BLACK_SCATTERING_FRACTION = 0.025;
 /** S of white ink, 1/um. Invented default: what about 29 % TiO2 would give at 0.55 m2/g and 1.15 g/cm3. */
 export const WHITE_SCATTERING_PER_UM = 0.18;
 
-/** K of white ink, 1/um. Invented default: an opaque layer of it reflects 0.935. */
+/** K of white ink, 1/um. Invented default: an opaque layer of it reflects 0.936. */
 export const WHITE_ABSORPTION_PER_UM = 0.0004;
 
 /**
