@@ -3,7 +3,7 @@
  * Figures as published by the CIE (also in CIE 015:2018). Read by script, without retyping, from the text file
  * CIE-D65.sp of the Debian package colord-data 1.4.6, whose copyright file states GPL-2+ for the package;
  * only the published numbers are carried over, none of its text or code.
- * Recomputed from the daylight components (daylightBasis.ts), M1 = -0.295, M2 = -0.689: a test holds the difference under 0.001.
+ * Recomputed from the daylight components (daylightBasis.ts), M1 = -0.295, M2 = -0.689: less than 0.001 apart (tested).
  * (The D65 of python3-colormath 3.0.0, BSD-3-Clause, at 10 nm, departs by up to 0.066: another computation, not used.)
  */
 
