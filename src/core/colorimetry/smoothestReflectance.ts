@@ -8,13 +8,13 @@ import type { WeightSet } from "./weights.ts";
 
 const UNKNOWN_COUNT = BAND_COUNT + 3;
 
-/** Measured by us: largest residual that counts as solved, in z and in X, Y, Z of 0..1; far below any reading. */
+/** Our choice: largest residual that counts as solved, in z and in X, Y, Z of 0..1; far below any reading. */
 const RESIDUAL_LIMIT = 1e-9;
-/** Measured by us: cloth colours take under ten Newton steps; this leaves room for those at the edge of the solid. */
+/** Our choice: cloth colours take under ten Newton steps (tested); this leaves room for those at the edge of the solid. */
 const ITERATION_LIMIT = 60;
-/** A step that does not lessen the residual is halved, at most this often. */
+/** Our choice: a step that does not lessen the residual is halved, at most this often. */
 const HALVING_LIMIT = 8;
-/** The shortest stage of the way from the grey that is tried. */
+/** Our choice: the shortest stage of the way from the grey that is tried. */
 const STRIDE_LIMIT = 1 / 64;
 
 /** Residual of the stationarity conditions at `unknowns` = z (BAND_COUNT) and the multipliers of X, Y, Z. */

@@ -13,14 +13,15 @@ export function tristimulusFromReflectance(reflectance: Spectrum, weights: Weigh
   if (reflectance.length !== BAND_COUNT) {
     throw new RangeError(`reflectance must have ${BAND_COUNT} bands; got ${reflectance.length}`);
   }
+  const { x, y, z } = weights;
   let X = 0;
   let Y = 0;
   let Z = 0;
-  for (let i = 0; i < BAND_COUNT; i++) {
+  for (let i = 0; i < reflectance.length; i++) {
     const r = reflectance[i]!;
-    X += weights.x[i]! * r;
-    Y += weights.y[i]! * r;
-    Z += weights.z[i]! * r;
+    X += x[i]! * r;
+    Y += y[i]! * r;
+    Z += z[i]! * r;
   }
   return { X, Y, Z };
 }
