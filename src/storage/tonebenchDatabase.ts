@@ -5,6 +5,7 @@ import type { Documents } from "../job/documents.ts";
 import { type Job, jobSchema } from "../job/jobDocument.ts";
 import { type Library, librarySchema } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
+import { jobWithRecordsOf, libraryWithRecordsOf } from "./appendOnly.ts";
 import { StorageError } from "./storageError.ts";
 import { type Reading, readStoredRecord, revisionOf, type StoredRecord } from "./storedRecord.ts";
 
@@ -110,21 +111,27 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
   const parseLibrary = (raw: unknown) => readStoredRecord(raw, librarySchema, "library");
   const parseJob = (raw: unknown) => readStoredRecord(raw, jobSchema, "job");
 
-  async function put<Name extends "library" | "jobs">(
+  async function put<Name extends "library" | "jobs", Document>(
     store: Writing<Name>,
     setAside: (record: unknown) => Promise<unknown>,
-    write: { key: string; where: "library" | "job"; document: unknown; readable: (raw: unknown) => boolean },
+    write: {
+      readonly key: string;
+      readonly where: "library" | "job";
+      readonly document: Document;
+      readonly parse: (raw: unknown) => Reading<Document>;
+      readonly keepRecords: (stored: Document, next: Document) => Document;
+    },
   ): Promise<number> {
     const raw: unknown = await store.get(write.key);
     const revision = revisionOf(raw);
     // A job that this tab never read is replaced on purpose (an import); the library is always read first.
     const expected = seenRevisions.get(write.key) ?? (write.where === "job" ? revision : 0);
     if (raw !== undefined && revision !== expected) throw new StorageError("changed-elsewhere", write.where);
-    if (raw !== undefined && !write.readable(raw)) await setAside(raw);
-    await store.put(
-      { version: ARCHIVE_VERSION, revision: revision + 1, document: write.document },
-      write.key,
-    );
+    const stored = write.parse(raw);
+    if (stored.status === "unreadable") await setAside(raw);
+    const document =
+      stored.status === "found" ? write.keepRecords(stored.document, write.document) : write.document;
+    await store.put({ version: ARCHIVE_VERSION, revision: revision + 1, document }, write.key);
     return revision + 1;
   }
 
@@ -141,7 +148,8 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
           key: LIBRARY_KEY,
           where: "library",
           document: library,
-          readable: (raw) => parseLibrary(raw).status === "found",
+          parse: parseLibrary,
+          keepRecords: libraryWithRecordsOf,
         });
         revisions.set(LIBRARY_KEY, revision);
       }
@@ -149,7 +157,8 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
         key: job.id,
         where: "job",
         document: job,
-        readable: (raw) => parseJob(raw).status === "found",
+        parse: parseJob,
+        keepRecords: jobWithRecordsOf,
       });
       revisions.set(job.id, revision);
     } catch (error) {

@@ -132,6 +132,32 @@ describe("a save", () => {
   });
 });
 
+describe("a stored record", () => {
+  it("is kept by every later save, whatever the saved documents leave out: records are only ever added", async () => {
+    const database = tonebenchDatabase(connection);
+    await database.save(documents);
+    await database.save({
+      job: { ...documents.job, number: "later", checklist: [] },
+      library: { ...documents.library, testPrints: [], approvals: [] },
+    });
+    const [library, job] = [await database.loadLibrary(), await database.loadJob(documents.job.id)];
+    expect(documents.library.testPrints.length).toBeGreaterThan(0);
+    expect(library).toEqual({ status: "found", document: documents.library });
+    expect(job).toEqual({ status: "found", document: { ...documents.job, number: "later" } });
+  });
+
+  it("stands before the ones that are new", async () => {
+    const database = tonebenchDatabase(connection);
+    const [entry] = documents.job.checklist;
+    if (entry === undefined) throw new Error("the sample has no checklist entry");
+    const added = { ...entry, id: "00000000-0000-4000-8000-000000000009" };
+    await database.save(documents);
+    await database.save({ job: { ...documents.job, checklist: [added] }, library: documents.library });
+    const job = await database.loadJob(documents.job.id);
+    expect(job.status === "found" && job.document.checklist).toEqual([entry, added]);
+  });
+});
+
 describe("a stored document that cannot be read", () => {
   async function spoil(document: unknown, version = 1): Promise<void> {
     await connection.put("jobs", { version, revision: 1, document }, documents.job.id);

@@ -1,0 +1,30 @@
+/** Keeps every record that was ever stored: test prints, approvals and checklist entries are only ever added. */
+import type { Job } from "../job/jobDocument.ts";
+import type { Library } from "../job/libraryDocument.ts";
+
+/** The stored entries in their order, as the next ones say them where they do, then the next ones that are new. */
+function united<Entry extends { readonly id: string }>(
+  stored: readonly Entry[],
+  next: readonly Entry[],
+): Entry[] {
+  const byId = new Map(next.map((entry) => [entry.id, entry]));
+  const storedIds = new Set(stored.map((entry) => entry.id));
+  return [
+    ...stored.map((entry) => byId.get(entry.id) ?? entry),
+    ...next.filter((entry) => !storedIds.has(entry.id)),
+  ];
+}
+
+/** The next library with the stored test prints and approvals that it does not know. */
+export function libraryWithRecordsOf(stored: Library, next: Library): Library {
+  return {
+    ...next,
+    testPrints: united(stored.testPrints, next.testPrints),
+    approvals: united(stored.approvals, next.approvals),
+  };
+}
+
+/** The next job with the stored checklist entries that it does not know. */
+export function jobWithRecordsOf(stored: Job, next: Job): Job {
+  return { ...next, checklist: united(stored.checklist, next.checklist) };
+}
