@@ -1,4 +1,4 @@
-/** A mix: which bases, additives and colourants go into the pot, as mass fractions that sum to 1. */
+/** A mix: which bases, additives and colourants go into the pot, as mass fractions that sum to 1, each item once. */
 import { z } from "zod";
 
 export const mixComponentSchema = z.strictObject({
@@ -10,9 +10,16 @@ export const mixComponentSchema = z.strictObject({
 /** Far below the smallest tint anyone weighs, far above rounding in the last digit. */
 export const MIX_SUM_TOLERANCE = 1e-6;
 
+/** More than any pot holds; keeps a recipe short enough to be part of a signature. Invented default. */
+export const MOST_COMPONENTS = 40;
+
 export const recipeSchema = z
   .array(mixComponentSchema)
   .min(1)
+  .max(MOST_COMPONENTS)
+  .refine((parts) => new Set(parts.map((part) => part.itemId)).size === parts.length, {
+    params: { code: "repeated-component" },
+  })
   .refine(
     (parts) => Math.abs(parts.reduce((sum, part) => sum + part.massFraction, 0) - 1) <= MIX_SUM_TOLERANCE,
     {

@@ -1,0 +1,177 @@
+/** From the documents to what the prediction takes: a garment, an ink mix, and how the mix gets onto the cloth. */
+import {
+  blackInk,
+  type Colourant as ColourantOptics,
+  colourantCountedAs,
+  tintFromMasstone,
+  whiteInk,
+} from "../core/optics/colourant.ts";
+import type { FibreName } from "../core/optics/wetOut.ts";
+import type { Application, ColourantPart, Garment, InkMix, MixPart } from "../core/prediction/inputs.ts";
+import { depositUm, depositUmFromGsm, type Mesh } from "../core/screen/mesh.ts";
+import { colourSpectrum } from "./colourSpectrum.ts";
+import type { Fibre, GarmentLot } from "./garmentLotDocument.ts";
+import type { Place } from "./jobDocument.ts";
+import { recipeItem } from "./lookup.ts";
+import type { Mix, MixComponent } from "./mixDocument.ts";
+import { mixProblems } from "./mixProblems.ts";
+import type { Problem } from "./problem.ts";
+import type { Colourant, SetUp, Shelf } from "./shelfDocument.ts";
+
+interface Refused {
+  readonly ok: false;
+  readonly problems: readonly Problem[];
+}
+
+/** Wet-out strength of a ready-made ink as its own base: 1 unless known (model.md, symbols). */
+const OWN_BASE_STRENGTH = 1;
+
+function refused(code: string, where: string, more: Omit<Problem, "code" | "where"> = {}): Refused {
+  return { ok: false, problems: [{ code, where, ...more }] };
+}
+
+function fibreName(fibre: Fibre, yarn: GarmentLot["yarn"]): FibreName {
+  return fibre === "polyester" ? `polyester-${yarn}` : fibre;
+}
+
+/**
+ * The garment of a lot. A screen colour has no geometry of its own and takes the shop's instrument's, so that it
+ * compares with the shop's readings; `bareMoved` tells that it had to give up chroma to be one that cloth can have.
+ * Paths in problems start at the lot; codes: `colour-no-cloth-has`, `colour-at-the-limit`.
+ */
+export function garmentFor(
+  lot: GarmentLot,
+  shelf: Shelf,
+): { readonly ok: true; readonly garment: Garment; readonly bareMoved: boolean } | Refused {
+  const bare = colourSpectrum(lot.bare, "bare");
+  if (!bare.ok) return bare;
+  const garment: Garment = {
+    bare: bare.reflectance,
+    bareSource: bare.source,
+    readUnder: bare.readUnder,
+    fibres: lot.blend.map(({ fibre, massFraction, dyed }) => ({
+      fibre: fibreName(fibre, lot.yarn),
+      massFraction,
+      dyed,
+    })),
+    resistantFinish: lot.finish === "silicone" || lot.finish === "repellent",
+    geometry: lot.bare.kind === "hex" ? shelf.defaults.instrument.geometry : lot.bare.geometry,
+  };
+  return { ok: true, garment, bareMoved: bare.moved };
+}
+
+function masstoneOptics(
+  colourant: Colourant,
+  where: string,
+): { ok: true; optics: ColourantOptics } | Refused {
+  if (colourant.optics.kind !== "masstone") throw new RangeError(`optics must be a masstone; got ${where}`);
+  const { masstone, strengthPerUm } = colourant.optics;
+  const values = { name: colourant.name };
+  if (!(strengthPerUm > 0)) return refused("colourant-without-strength", where, { values });
+  const found = colourSpectrum(masstone, where);
+  if (!found.ok) return found;
+  const isLayer = found.reflectance.every((value) => value > 0 && value <= 1);
+  if (!isLayer || found.reflectance.every((value) => value === 1)) {
+    return refused("masstone-impossible", where, { values });
+  }
+  const readyMade = tintFromMasstone(found.reflectance, strengthPerUm, "ready-made-ink");
+  return { ok: true, optics: colourantCountedAs(readyMade, colourant.strengthDefinition) };
+}
+
+function colourantOptics(
+  colourant: Colourant,
+  where: string,
+): { ok: true; optics: ColourantOptics } | Refused {
+  switch (colourant.optics.kind) {
+    case "black":
+      return { ok: true, optics: colourantCountedAs(blackInk(), colourant.strengthDefinition) };
+    case "white":
+      // Ready-made white is already largely pigment: how much stronger a concentrate is, nobody has said.
+      if (colourant.strengthDefinition !== "ready-made-ink") {
+        return refused("white-not-ready-made", where, { values: { name: colourant.name } });
+      }
+      return { ok: true, optics: whiteInk() };
+    case "masstone":
+      return masstoneOptics(colourant, where);
+  }
+}
+
+function mixPart(
+  { itemId, massFraction }: MixComponent,
+  where: string,
+  shelf: Shelf,
+): { ok: true; part: MixPart } | Refused {
+  const found = recipeItem(shelf, itemId);
+  if (found === null) return refused("component-missing", where, { detail: itemId });
+  if (found.kind === "base") {
+    const { strength, reference, hazePerUm, closedFraction } = found.item;
+    return {
+      ok: true,
+      part: { kind: "base", massFraction, strength, reference, hazePerUm, closedFraction },
+    };
+  }
+  const colourant = found.item;
+  const optics = colourantOptics(colourant, where);
+  if (!optics.ok) return optics;
+  const part: ColourantPart = {
+    kind: "colourant",
+    massFraction,
+    absorptionPerUm: optics.optics.absorptionPerUm,
+    scatteringPerUm: optics.optics.scatteringPerUm,
+    ownBaseStrength: colourant.strengthDefinition === "ready-made-ink" ? OWN_BASE_STRENGTH : null,
+    family: colourant.optics.kind === "masstone" ? "tint" : colourant.optics.kind,
+  };
+  return { ok: true, part };
+}
+
+/**
+ * The ink of a mix. Paths in problems start at the mix; codes as `mixProblems`, and of a colourant
+ * `colourant-without-strength`, `masstone-impossible`, `white-not-ready-made`, or as `colourSpectrum`.
+ */
+export function inkMixFor(mix: Mix, shelf: Shelf): { readonly ok: true; readonly mix: InkMix } | Refused {
+  const problems: Problem[] = mixProblems(mix, shelf);
+  const parts: MixPart[] = [];
+  mix.recipe.forEach((component, index) => {
+    const built = mixPart(component, `recipe[${index}].itemId`, shelf);
+    if (built.ok) parts.push(built.part);
+    else problems.push(...built.problems.filter((problem) => problem.code !== "component-missing"));
+  });
+  if (problems.length > 0) return { ok: false, problems };
+  return { ok: true, mix: { parts, clothCoverFraction: mix.clothCoverFraction } };
+}
+
+/**
+ * How a set-up prints at a place: the weighed deposit where there is one, otherwise mesh, strokes and blade.
+ * Paths in problems start at the set-up; codes: `mesh-missing`, `squeegee-missing`, `mesh-without-opening`.
+ */
+export function applicationFor(
+  setUp: SetUp,
+  place: Pick<Place, "halftoneFraction" | "smoothed">,
+  shelf: Shelf,
+): { readonly ok: true; readonly application: Application } | Refused {
+  const { halftoneFraction, smoothed } = place;
+  const withDeposit = (um: number, depositWeighed: boolean) => ({
+    ok: true as const,
+    application: { depositUm: um, depositWeighed, halftoneFraction, smoothed },
+  });
+  if (setUp.weighed !== null) {
+    return withDeposit(depositUmFromGsm(setUp.weighed.meanGsm, setUp.weighed.densityGramsPerCm3), true);
+  }
+  const mesh = shelf.meshes.find((item) => item.id === setUp.meshId);
+  if (mesh === undefined) return refused("mesh-missing", "meshId", { detail: setUp.meshId });
+  const squeegee = shelf.squeegees.find((item) => item.id === setUp.squeegeeId);
+  if (squeegee === undefined) return refused("squeegee-missing", "squeegeeId", { detail: setUp.squeegeeId });
+  const { threadsPerCm, threadUm } = mesh;
+  if (threadsPerCm * threadUm >= UM_PER_CM) {
+    return refused("mesh-without-opening", "meshId", { values: { name: mesh.name, threadsPerCm, threadUm } });
+  }
+  const woven: Mesh = {
+    threadsPerCm,
+    threadDiameterUm: threadUm,
+    fabricThicknessUm: mesh.thicknessUm ?? undefined,
+  };
+  const pull = { strokeCount: setUp.strokeCount, harderBlade: squeegee.hard };
+  return withDeposit(depositUm(woven, pull), false);
+}
+
+const UM_PER_CM = 1e4;
