@@ -2,7 +2,7 @@
 import type { GarmentLot } from "./garmentLotDocument.ts";
 
 /** Style, colourway and mill, as far as they are known. */
-export function lotName(lot: Pick<GarmentLot, "style" | "colourway" | "mill">): string {
+export function lineName(lot: Pick<GarmentLot, "style" | "colourway" | "mill">): string {
   return [lot.style, lot.colourway, lot.mill]
     .map((part) => part.trim())
     .filter((part) => part !== "")

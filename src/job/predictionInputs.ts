@@ -18,6 +18,8 @@ import { mixProblems } from "./mixProblems.ts";
 import type { Problem } from "./problem.ts";
 import type { Colourant, SetUp, Shelf } from "./shelfDocument.ts";
 
+const UM_PER_CM = 1e4;
+
 interface Refused {
   readonly ok: false;
   readonly problems: readonly Problem[];
@@ -141,37 +143,53 @@ export function inkMixFor(mix: Mix, shelf: Shelf): { readonly ok: true; readonly
 }
 
 /**
+ * What keeps a set-up's deposit from being known, with paths inside the set-up: `mesh-missing`, `squeegee-missing`,
+ * `mesh-without-opening`. A weighed set-up needs none of them.
+ */
+export function applicationProblems(setUp: SetUp, shelf: Shelf): Problem[] {
+  if (setUp.weighed !== null) return [];
+  const mesh = shelf.meshes.find((item) => item.id === setUp.meshId);
+  const problems: Problem[] = [];
+  if (mesh === undefined) problems.push({ code: "mesh-missing", where: "meshId", detail: setUp.meshId });
+  else if (mesh.threadsPerCm * mesh.threadUm >= UM_PER_CM) {
+    const { name, threadsPerCm, threadUm } = mesh;
+    problems.push({
+      code: "mesh-without-opening",
+      where: "meshId",
+      values: { name, threadsPerCm, threadUm },
+    });
+  }
+  if (!shelf.squeegees.some((item) => item.id === setUp.squeegeeId)) {
+    problems.push({ code: "squeegee-missing", where: "squeegeeId", detail: setUp.squeegeeId });
+  }
+  return problems;
+}
+
+/**
  * How a set-up prints at a place: the weighed deposit where there is one, otherwise mesh, strokes and blade.
- * Paths in problems start at the set-up; codes: `mesh-missing`, `squeegee-missing`, `mesh-without-opening`.
+ * @throws RangeError where `applicationProblems` finds any: ask it first.
  */
 export function applicationFor(
   setUp: SetUp,
   place: Pick<Place, "halftoneFraction" | "smoothed">,
   shelf: Shelf,
-): { readonly ok: true; readonly application: Application } | Refused {
+): Application {
   const { halftoneFraction, smoothed } = place;
-  const withDeposit = (um: number, depositWeighed: boolean) => ({
-    ok: true as const,
-    application: { depositUm: um, depositWeighed, halftoneFraction, smoothed },
-  });
-  if (setUp.weighed !== null) {
-    return withDeposit(depositUmFromGsm(setUp.weighed.meanGsm, setUp.weighed.densityGramsPerCm3), true);
+  const { weighed, strokeCount } = setUp;
+  if (weighed !== null) {
+    const weighedUm = depositUmFromGsm(weighed.meanGsm, weighed.densityGramsPerCm3);
+    return { depositUm: weighedUm, depositWeighed: true, halftoneFraction, smoothed };
   }
   const mesh = shelf.meshes.find((item) => item.id === setUp.meshId);
-  if (mesh === undefined) return refused("mesh-missing", "meshId", { detail: setUp.meshId });
   const squeegee = shelf.squeegees.find((item) => item.id === setUp.squeegeeId);
-  if (squeegee === undefined) return refused("squeegee-missing", "squeegeeId", { detail: setUp.squeegeeId });
-  const { threadsPerCm, threadUm } = mesh;
-  if (threadsPerCm * threadUm >= UM_PER_CM) {
-    return refused("mesh-without-opening", "meshId", { values: { name: mesh.name, threadsPerCm, threadUm } });
+  if (mesh === undefined || squeegee === undefined) {
+    throw new RangeError(`set-up must have a mesh and a squeegee of the shelf; got ${setUp.name}`);
   }
   const woven: Mesh = {
-    threadsPerCm,
-    threadDiameterUm: threadUm,
+    threadsPerCm: mesh.threadsPerCm,
+    threadDiameterUm: mesh.threadUm,
     fabricThicknessUm: mesh.thicknessUm ?? undefined,
   };
-  const pull = { strokeCount: setUp.strokeCount, harderBlade: squeegee.hard };
-  return withDeposit(depositUm(woven, pull), false);
+  const estimatedUm = depositUm(woven, { strokeCount, harderBlade: squeegee.hard });
+  return { depositUm: estimatedUm, depositWeighed: false, halftoneFraction, smoothed };
 }
-
-const UM_PER_CM = 1e4;
