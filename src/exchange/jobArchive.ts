@@ -1,8 +1,10 @@
 /** The exported job as text: written with every library item the job uses, read whole or not at all. */
 import { ARCHIVE_KIND, ARCHIVE_VERSION, type Archive, archiveSchema } from "../job/archiveDocument.ts";
 import type { Documents } from "../job/documents.ts";
+import { migrated, type RawArchive } from "../job/migrations.ts";
 import type { Problem } from "../job/problem.ts";
-import { jobReferenceProblems, libraryReferenceProblems } from "./references.ts";
+import { validateDocuments } from "../job/validateDocuments.ts";
+import { removedShelfItems } from "./removedShelfItems.ts";
 import { problemsFromIssues } from "./schemaProblems.ts";
 import { usedLibrary } from "./usedLibrary.ts";
 
@@ -46,10 +48,19 @@ export function readJobArchive(text: string): ArchiveReading {
     return refuse("no-version", "version");
   }
   if (version > ARCHIVE_VERSION) return refuse("newer-version", "version", String(version));
-  const parsed = archiveSchema.safeParse(raw);
-  if (!parsed.success) return { ok: false, problems: problemsFromIssues(parsed.error.issues, raw, "") };
+  const current = migrated(raw as RawArchive, version);
+  const parsed = archiveSchema.safeParse(current);
+  if (!parsed.success) return { ok: false, problems: problemsFromIssues(parsed.error.issues, current, "") };
   const { job, library } = parsed.data;
   const documents: Documents = { job, library };
-  const problems = [...libraryReferenceProblems(library), ...jobReferenceProblems(documents)];
+  const problems = brokenReferences(documents);
   return problems.length > 0 ? { ok: false, problems } : { ok: true, documents };
+}
+
+/** What does not hold together, but for items that left the shelf while the job was closed. */
+function brokenReferences(documents: Documents): Problem[] {
+  const removed = new Set(removedShelfItems(documents).map((problem) => problem.where));
+  return validateDocuments(documents).filter(
+    (problem) => problem.code !== "missing-reference" || !removed.has(problem.where),
+  );
 }

@@ -2,6 +2,7 @@
 import type { Library } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
 import { sameValue } from "../job/sameValue.ts";
+import type { Base } from "../job/shelfDocument.ts";
 
 export interface LibraryMerge {
   readonly library: Library;
@@ -28,7 +29,8 @@ function mergeList<Item extends { readonly id: string }>(
 /**
  * The shop's library with the incoming items added. Items are the same when their ids are; where the same id
  * says something else the shop's own stays and is reported ("kept-own", with the list and the id). Records and
- * approvals are united. The shop's own defaults always stay.
+ * approvals are united. The shop's own defaults always stay, and so does its reference clear: another one comes in as
+ * an ordinary base ("second-reference-clear").
  */
 export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge {
   const kept: Problem[] = [];
@@ -36,7 +38,12 @@ export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge
   const other = incoming.shelf;
   const library: Library = {
     shelf: {
-      bases: mergeList(own.bases, other.bases, "library.shelf.bases", kept),
+      bases: mergeList(
+        own.bases,
+        withOneReference(own.bases, other.bases, kept),
+        "library.shelf.bases",
+        kept,
+      ),
       colourants: mergeList(own.colourants, other.colourants, "library.shelf.colourants", kept),
       masters: mergeList(own.masters, other.masters, "library.shelf.masters", kept),
       meshes: mergeList(own.meshes, other.meshes, "library.shelf.meshes", kept),
@@ -51,11 +58,17 @@ export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge
   if (!sameValue(own.defaults, other.defaults)) {
     kept.push({ code: "kept-own", where: "library.shelf.defaults" });
   }
-  const references = library.shelf.bases.filter((base) => base.reference);
-  if (references.length > 1 && own.bases.some((base) => base.reference)) {
-    for (const base of references.slice(1)) {
-      kept.push({ code: "second-reference-clear", where: "library.shelf.bases", detail: base.id });
-    }
-  }
   return { library, kept };
+}
+
+/** The incoming bases; where the shop has a reference clear, no other one comes in as the reference. */
+function withOneReference(own: readonly Base[], incoming: readonly Base[], kept: Problem[]): readonly Base[] {
+  if (!own.some((base) => base.reference)) return incoming;
+  const ownIds = new Set(own.map((base) => base.id));
+  return incoming.map((base) => {
+    if (!base.reference || ownIds.has(base.id)) return base;
+    const { id, name } = base;
+    kept.push({ code: "second-reference-clear", where: "library.shelf.bases", detail: id, values: { name } });
+    return { ...base, reference: false };
+  });
 }

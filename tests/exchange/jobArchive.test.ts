@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { archiveText, readJobArchive, writeJobArchive } from "../../src/exchange/jobArchive.ts";
-import { libraryReferenceProblems, removedShelfItems } from "../../src/exchange/references.ts";
+import { removedShelfItems } from "../../src/exchange/removedShelfItems.ts";
 import { usedLibrary } from "../../src/exchange/usedLibrary.ts";
 import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import type { Documents } from "../../src/job/documents.ts";
+import { validateDocuments } from "../../src/job/validateDocuments.ts";
 import { arbitraryDocuments } from "./arbitraryDocuments.ts";
 
 /** Whole documents are large; this many cases take about a second. */
@@ -45,12 +46,10 @@ describe("a job archive", () => {
           used.shelf[list].forEach((_, index) => {
             const shelf = { ...used.shelf, [list]: used.shelf[list].toSpliced(index, 1) };
             const without = { job: documents.job, library: { ...used, shelf } };
-            expect([...libraryReferenceProblems(without.library), ...removedShelfItems(without)]).not.toEqual(
-              [],
-            );
+            expect(validateDocuments(without)).not.toEqual([]);
           });
         }
-        expect(removedShelfItems({ job: documents.job, library: used })).toEqual([]);
+        expect(validateDocuments({ job: documents.job, library: used })).toEqual([]);
       }),
       RUNS,
     );
@@ -103,7 +102,7 @@ describe("a job archive", () => {
     expect(readJobArchive(writeJobArchive(gone)).ok).toBe(true);
     expect(removedShelfItems(gone)).toEqual(
       job.mixes.map((mix, index) => ({
-        code: "removed-from-shelf",
+        code: "component-missing",
         where: `job.mixes[${index}].recipe[1].itemId`,
         detail: mix.recipe[1]?.itemId,
       })),

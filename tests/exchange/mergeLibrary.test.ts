@@ -1,20 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mergeLibrary } from "../../src/exchange/mergeLibrary.ts";
-import { libraryReferenceProblems } from "../../src/exchange/references.ts";
 import type { Documents } from "../../src/job/documents.ts";
+import { libraryReferenceProblems } from "../../src/job/validateDocuments.ts";
 import { arbitraryDocuments } from "./arbitraryDocuments.ts";
 
 const RUNS = { numRuns: 40 };
 const [one, two] = fc.sample(arbitraryDocuments, { numRuns: 2, seed: 11 }) as [Documents, Documents];
 
 describe("merging libraries", () => {
-  it("with itself changes nothing and reports nothing but a second reference clear", () => {
+  it("with itself changes nothing and reports nothing", () => {
     fc.assert(
       fc.property(arbitraryDocuments, ({ library }) => {
         const merged = mergeLibrary(library, structuredClone(library));
         expect(merged.library).toEqual(library);
-        expect(merged.kept.filter(({ code }) => code === "kept-own")).toEqual([]);
+        expect(merged.kept).toEqual([]);
       }),
       RUNS,
     );
@@ -48,13 +48,13 @@ describe("merging libraries", () => {
     print.note = "rewritten";
     const merged = mergeLibrary(one.library, incoming);
     expect(merged.library).toEqual(one.library);
-    expect(merged.kept.filter(({ code }) => code === "kept-own")).toEqual([
+    expect(merged.kept).toEqual([
       { code: "kept-own", where: "library.shelf.meshes", detail: mesh.id },
       { code: "kept-own", where: "library.testPrints", detail: print.id },
     ]);
   });
 
-  it("says when a second clear claims to be the reference of all strengths", () => {
+  it("takes a second clear that claims to be the reference of all strengths as an ordinary base, and says so", () => {
     const [base] = one.library.shelf.bases;
     if (!base) throw new Error("the sample has no base");
     const ours = {
@@ -63,8 +63,17 @@ describe("merging libraries", () => {
     };
     const other = { ...base, id: "00000000-0000-4000-8000-000000000001", reference: true };
     const theirs = { ...ours, shelf: { ...ours.shelf, bases: [other] } };
-    expect(mergeLibrary(ours, theirs).kept).toEqual([
-      { code: "second-reference-clear", where: "library.shelf.bases", detail: other.id },
+    const { library, kept } = mergeLibrary(ours, theirs);
+    expect(library.shelf.bases).toEqual([...ours.shelf.bases, { ...other, reference: false }]);
+    expect(kept).toEqual([
+      {
+        code: "second-reference-clear",
+        where: "library.shelf.bases",
+        detail: other.id,
+        values: { name: other.name },
+      },
     ]);
+    const empty = { ...ours, shelf: { ...ours.shelf, bases: [] } };
+    expect(mergeLibrary(empty, theirs)).toMatchObject({ library: { shelf: { bases: [other] } }, kept: [] });
   });
 });
