@@ -35,6 +35,13 @@ const SOFT_WHITE = mix("Soft white", [
   ["Soft-hand additive", 0.5],
 ]);
 
+/** For the darkest cloth, on which half white comes out too light. */
+const SOFTER_WHITE = mix("Softer white", [
+  ["White", 0.05],
+  ["Soft-hand additive", 0.5],
+  ["Curable clear", 0.45],
+]);
+
 function candidate(place: string, { id, name }: Mix, meshName: string): Candidate {
   return {
     id: demoId(`candidate ${place} ${name} ${meshName}`),
@@ -81,12 +88,21 @@ export function demoJob(): Job {
         coverFraction: 0.35,
         halftoneFraction: 1,
         smoothed: false,
-        band: { deltaL: 20, tolerance: 5, hueLimit: 6 },
-        candidates: [candidate("back", SOFT_WHITE, "120-34")],
+        band: { deltaL: 20, tolerance: 5, hueLimit: 2 },
+        candidates: [candidate("back", SOFT_WHITE, "120-34"), candidate("back", SOFTER_WHITE, "120-34")],
         lineIds: ["G01", "G05", "G07"].map((key) => demoId(`line ${key}`)),
       },
     ],
-    mixes: [CURABLE_CLEAR, CURABLE_QUARTER, CURABLE_HALF, GLOSS_CLEAR, MATT_CLEAR, STRETCH_TENTH, SOFT_WHITE],
+    mixes: [
+      CURABLE_CLEAR,
+      CURABLE_QUARTER,
+      CURABLE_HALF,
+      GLOSS_CLEAR,
+      MATT_CLEAR,
+      STRETCH_TENTH,
+      SOFT_WHITE,
+      SOFTER_WHITE,
+    ],
     choices: [
       {
         lineId: demoId("line G03"),
