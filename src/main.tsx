@@ -2,7 +2,7 @@
 import "./job/zodWithoutEval.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import demoUrl from "../demo-data/demo-job.json?url";
+import demoUrl from "../demo-data/verrowmoor-vm-217.tonebench.json?url";
 import { createPredictionEngine } from "./engine/predictionEngine.ts";
 import { readJobArchive, writeJobArchive } from "./exchange/jobArchive.ts";
 import { mergeLibrary } from "./exchange/mergeLibrary.ts";

@@ -3,10 +3,10 @@ import type { Documents } from "../job/documents.ts";
 import { pieceCount } from "../job/lookup.ts";
 import { ActionButton } from "./controls/ActionButton.tsx";
 import { Choice } from "./controls/Choice.tsx";
-import { pieces } from "./controls/pieceCount.ts";
 import { type Theme, useTheme } from "./look/theme.ts";
 import { useServices } from "./services.tsx";
 import { usePlanner } from "./state/usePlanner.ts";
+import { pieces } from "./words/pieceWords.ts";
 
 const SAVE_WORDS = {
   saved: "saved",

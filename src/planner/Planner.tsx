@@ -50,9 +50,9 @@ function Shell() {
 
   return (
     <div className="shell">
-      <ActionButton className="shell__skip" onClick={() => main.current?.focus()}>
+      <button type="button" className="action panel shell__skip" onClick={() => main.current?.focus()}>
         Skip to the view
-      </ActionButton>
+      </button>
       <JobLine documents={documents} />
       <nav className="shell__views panel" aria-label="Views">
         <ul>

@@ -9,6 +9,8 @@ interface Props {
   readonly maxLength: number;
   /** What to say when it is left empty; without it, empty is fine. */
   readonly required?: string;
+  /** What else the text has to be; the sentence that says so, or null. Not asked of an empty text. */
+  readonly check?: (text: string) => string | null;
   /** Lines of height; more than one makes Enter a new line. */
   readonly rows?: number;
   /** What was entered elsewhere, offered while typing. */
@@ -35,6 +37,8 @@ export function TextEntry(props: Props) {
     const trimmed = text.trim();
     if (required !== undefined && trimmed === "") return required;
     if (trimmed.length > maxLength) return `At most ${maxLength} characters; these are ${trimmed.length}.`;
+    const refusal = trimmed === "" ? null : (props.check?.(trimmed) ?? null);
+    if (refusal !== null) return refusal;
     if (trimmed !== value) onCommit(trimmed);
     return null;
   };

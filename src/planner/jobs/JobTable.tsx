@@ -1,9 +1,9 @@
 /** The list of jobs, one row each; a job that cannot be read is listed with what is wrong. */
 import { jobAddress, printAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { groupedCount } from "../controls/pieceCount.ts";
 import type { JobSummary } from "../storagePort.ts";
 import { ProblemList } from "../words/ProblemList.tsx";
+import { groupedCount } from "../words/pieceWords.ts";
 
 interface Props {
   readonly jobs: readonly JobSummary[];

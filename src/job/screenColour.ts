@@ -1,0 +1,52 @@
+/** The colour in which a screen shows a lot's bare cloth. */
+import { labFromHex } from "../core/colorimetry/hex.ts";
+import { reflectanceFromLab } from "../core/colorimetry/reconstruct.ts";
+import { screenColourFromLab, screenColourFromReflectance } from "../core/colorimetry/screenColour.ts";
+import type { ColourDocument, LabDocument } from "./colourDocument.ts";
+
+export interface BareScreenColour {
+  /** #rrggbb; null where no cloth has the stored colour. */
+  readonly hex: string | null;
+  /** Whether it lay outside what the screen can show. */
+  readonly moved: boolean;
+}
+
+/** The mean of readings, axis by axis. @throws RangeError where there are none. */
+export function meanLab(readings: readonly LabDocument[]): LabDocument {
+  if (readings.length === 0) throw new RangeError("readings must not be empty");
+  const mean = (axis: keyof LabDocument) =>
+    readings.reduce((sum, reading) => sum + reading[axis], 0) / readings.length;
+  return { L: mean("L"), a: mean("a"), b: mean("b") };
+}
+
+function computed(colour: ColourDocument): BareScreenColour {
+  if (colour.kind === "hex") return { hex: screenColourFromLab(labFromHex(colour.hex)).hex, moved: false };
+  if (colour.kind === "spectrum") {
+    const shown = screenColourFromReflectance(Float64Array.from(colour.reflectance));
+    return { hex: shown.hex, moved: shown.srgbMoved };
+  }
+  const lab = meanLab(colour.readings);
+  const reconstruction = reflectanceFromLab(lab, colour.viewing);
+  if (reconstruction.ok) {
+    const shown = screenColourFromReflectance(reconstruction.spectrum);
+    return { hex: shown.hex, moved: shown.srgbMoved };
+  }
+  return { hex: null, moved: true };
+}
+
+/** Documents are never changed in place, so a colour that is the same object is the same colour. */
+const known = new WeakMap<ColourDocument, BareScreenColour>();
+
+/** The screen's colour of a stored colour, by way of a reconstructed reflectance under any light and observer. */
+export function bareScreenColour(colour: ColourDocument): BareScreenColour {
+  const before = known.get(colour);
+  if (before !== undefined) return before;
+  const shown = computed(colour);
+  known.set(colour, shown);
+  return shown;
+}
+
+/** `#rrggbb` of a lot's bare cloth; null where no cloth has the stored colour. */
+export function screenHexFor(lot: { readonly bare: ColourDocument }): string | null {
+  return bareScreenColour(lot.bare).hex;
+}
