@@ -95,6 +95,28 @@ describe("a job archive", () => {
     expect(written).toBe(writeJobArchive(sample));
   });
 
+  it("takes along the record that a record corrects, and its lot, although no line is printed on that lot", () => {
+    const lotId = "00000000-0000-4000-8000-000000000001";
+    const printId = "00000000-0000-4000-8000-000000000003";
+    const { job, library } = sample;
+    const [lot] = library.garmentLots;
+    const [print] = library.testPrints;
+    if (!lot || !print) throw new Error("the sample has no lot or print");
+    const elsewhere = { ...print, id: printId, garmentLotId: lotId, supersedesId: null };
+    const written = readJobArchive(
+      writeJobArchive({
+        job,
+        library: {
+          ...library,
+          garmentLots: [...library.garmentLots, { ...lot, id: lotId }],
+          testPrints: [elsewhere, { ...print, supersedesId: printId }, ...library.testPrints.slice(1)],
+        },
+      }),
+    );
+    expect(written.ok && written.documents.library.testPrints.map(({ id }) => id)).toContain(printId);
+    expect(written.ok && written.documents.library.garmentLots.map(({ id }) => id)).toContain(lotId);
+  });
+
   it("of a job whose ink was removed from the shelf is still read, and the removal can be told", () => {
     const { job, library } = sample;
     const shelf = { ...library.shelf, masters: [], colourants: [] };

@@ -91,6 +91,19 @@ describe("autosave", () => {
     expect(states.at(-1)).toBe("saved");
   });
 
+  it("runs one write at a time although the page is hidden during a write, and writes the rest after it", async () => {
+    const { change, written, answers, page, hold } = bench();
+    hold();
+    change(1);
+    page.dispatchEvent(new Event("pagehide"));
+    change(2);
+    page.dispatchEvent(new Event("pagehide"));
+    expect(written).toEqual([1]);
+    answers[0]?.resolve();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(written).toEqual([1, 2]);
+  });
+
   it("says failed with the error, keeps the state and tries again by itself", async () => {
     const { change, written, answers, states, hold, letGo } = bench();
     hold();
