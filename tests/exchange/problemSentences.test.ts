@@ -1,3 +1,4 @@
+import { readdir, readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
 import {
   KNOWN_PROBLEM_CODES,
@@ -35,6 +36,33 @@ describe("sentences for problems", () => {
       expect(sentence).toMatch(/^[A-Z].*\.$/);
       expect(sentence).not.toContain("undefined");
     }
+  });
+
+  it("says the figures and names that a problem carries", () => {
+    const values = { name: "Soft-hand additive", massFraction: 0.8, largestFraction: 0.5 };
+    expect(
+      sentenceForProblem({ code: "above-data-sheet-limit", where: "recipe[1].massFraction", values }),
+    ).toBe("Soft-hand additive is 80 % of the mix; its data sheet allows 50 %.");
+    expect(
+      sentenceForProblem({ code: "used-by-mix", where: "job.mixes[0]", values: { name: "Soft white" } }),
+    ).toBe("The mix Soft white uses it.");
+  });
+
+  it("exists for every problem code that job, exchange and storage give", async () => {
+    const codes = new Set<string>();
+    for (const folder of ["job", "exchange", "storage"]) {
+      const at = new URL(`../../src/${folder}/`, import.meta.url);
+      for (const name of await readdir(at, { recursive: true })) {
+        if (!name.endsWith(".ts")) continue;
+        const text = await readFile(new URL(name, at), "utf8");
+        // Where a code is made: code: "x", refused("x", ...), refuse("x", ...), a schema's params.
+        for (const [, code = ""] of text.matchAll(/(?:\bcode: |\brefused?\()"([a-z-]+)"/g)) codes.add(code);
+      }
+    }
+    // Pasted spectra have a file of sentences of their own.
+    const expected = [...codes].filter((code) => !code.startsWith("spectrum-"));
+    expect(expected.length).toBeGreaterThan(20);
+    expect(expected.filter((code) => !KNOWN_PROBLEM_CODES.includes(code))).toEqual([]);
   });
 
   it("never swallows a code it does not know", () => {

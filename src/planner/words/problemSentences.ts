@@ -96,6 +96,7 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "colour-no-cloth-has": (place) => `No cloth can have the colour that was entered: ${place}.`,
   "colour-at-the-limit": (place) =>
     `The colour that was entered is too close to the limit of what cloth can have: ${place}.`,
+  "repeated-component": (place) => `The same ink is in the mix twice: ${place}.`,
   "repeated-choice": (place) => `There is a second choice for the same garment and print place: ${place}.`,
   "choice-not-printed": (place) => `A choice is for a garment that is not printed at its place: ${place}.`,
   "used-by-mix": (_place, { values }) => `The mix ${named(values)} uses it.`,
