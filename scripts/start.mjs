@@ -33,6 +33,23 @@ function openBrowser(url) {
   opener.unref();
 }
 
+/**
+ * Until Ctrl-C or a signal. npm passes a signal on to its shell, which does not pass it on to us: then our parent is
+ * gone and another one has us, and a server nobody knows of would keep the port.
+ */
+function untilStopped() {
+  return new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
+    const parent = process.ppid;
+    const watch = setInterval(() => {
+      if (process.ppid === parent) return;
+      clearInterval(watch);
+      resolve(undefined);
+    }, 1000);
+    watch.unref();
+  });
+}
+
 async function start() {
   const port = wantedPort();
   if (port === undefined) {
@@ -54,9 +71,7 @@ async function start() {
   console.log("Open this address in a browser (Ctrl-C stops):");
   console.log(server.url);
   openBrowser(server.url);
-  await new Promise((resolve) => {
-    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, resolve);
-  });
+  await untilStopped();
   await server.close();
   console.log("Stopped.");
   return 0;
