@@ -36,7 +36,7 @@ describe("any sequence of edits", () => {
   it("keeps the schema, every reference, unique ids and recipes that sum to 1, and changes nothing it was given", () => {
     const seen = new Set<string>();
     fc.assert(
-      fc.property(fc.array(arbitraryDraw, { minLength: 1, maxLength: 40 }), (draws) => {
+      fc.property(fc.array(arbitraryDraw, { minLength: 1, maxLength: 40, size: "max" }), (draws) => {
         let documents = deepFrozen(exampleDocuments());
         draws.forEach((draw, step) => {
           const next = deepFrozen(withDraw(documents, draw, step));
@@ -59,7 +59,7 @@ describe("any sequence of edits", () => {
   it("keeps every lot, sign-off and record", () => {
     const signed = appendChecklistEntry(exampleDocuments(), exampleEntry(1));
     fc.assert(
-      fc.property(fc.array(arbitraryDraw, { minLength: 1, maxLength: 30 }), (draws) => {
+      fc.property(fc.array(arbitraryDraw, { minLength: 1, maxLength: 30, size: "max" }), (draws) => {
         const after = draws.reduce(withDraw, signed);
         expect(after.job.checklist).toBe(signed.job.checklist);
         for (const { id } of signed.library.garmentLots) {

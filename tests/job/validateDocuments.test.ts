@@ -1,0 +1,126 @@
+/** References and ids that a schema cannot check. */
+import { describe, expect, it } from "vitest";
+import type { Documents } from "../../src/job/documents.ts";
+import { validateDocuments } from "../../src/job/validateDocuments.ts";
+import { exampleDocuments, exampleEntry, exampleId, exampleTestPrint, ids } from "./exampleDocuments.ts";
+
+const NOWHERE = exampleId(999);
+
+/** The example with one of everything that refers to something. */
+function fullDocuments(): Documents {
+  const { job, library } = structuredClone(exampleDocuments());
+  const print = exampleTestPrint(1);
+  job.places[0]!.lineIds = [ids.line, ids.otherLine];
+  job.choices.push({ lineId: ids.line, placeId: ids.place, candidateId: ids.candidate });
+  job.checklist.push(exampleEntry(1), exampleEntry(2));
+  library.shelf.masters.push({
+    id: exampleId(900),
+    colourantId: ids.black,
+    baseId: ids.clear,
+    massFraction: 0.1,
+    madeOn: "",
+    expiresOn: "",
+  });
+  library.testPrints.push(print, exampleTestPrint(2, { supersedesId: print.id }));
+  const approval = {
+    garmentLotId: ids.lot,
+    testPrintId: print.id,
+    approvedBy: "A. Buyer",
+    approvedAt: "2026-02-18T09:30:00Z",
+    note: "",
+  };
+  library.approvals.push(
+    { ...approval, id: exampleId(950), supersedesId: null },
+    { ...approval, id: exampleId(951), supersedesId: exampleId(950) },
+  );
+  return { job, library };
+}
+
+/** The documents with `value` written where `path` leads: job.lines[1].id. */
+function withValueAt(documents: Documents, path: string, value: unknown): Documents {
+  const keys = path.split(/[.[\]]+/).filter((key) => key !== "");
+  const last = keys.pop()!;
+  let at = documents as unknown as Record<string, unknown>;
+  for (const key of keys) at = at[key] as Record<string, unknown>;
+  if (!Object.hasOwn(at, last)) throw new RangeError(`path must lead to a field; got ${path}`);
+  at[last] = value;
+  return documents;
+}
+
+describe("documents", () => {
+  it("that hold together have no problem", () => {
+    expect(validateDocuments(fullDocuments())).toEqual([]);
+  });
+
+  it("may have a checklist that names a line and a place that are gone: it is a ledger", () => {
+    const documents = withValueAt(fullDocuments(), "job.checklist[0].lineId", NOWHERE);
+    expect(validateDocuments(withValueAt(documents, "job.checklist[0].placeId", NOWHERE))).toEqual([]);
+  });
+
+  it.each([
+    "job.lines[1].garmentLotId",
+    "job.lines[0].substitutedForLotId",
+    "job.mixes[1].recipe[1].itemId",
+    "job.places[0].candidates[1].mixId",
+    "job.places[0].candidates[0].setUpId",
+    "job.places[0].lineIds[1]",
+    "job.choices[0].candidateId",
+    "job.choices[0].placeId",
+    "library.shelf.setUps[0].meshId",
+    "library.shelf.setUps[1].squeegeeId",
+    "library.shelf.masters[0].baseId",
+    "library.shelf.masters[0].colourantId",
+    "library.testPrints[0].garmentLotId",
+    "library.testPrints[0].setUpId",
+    "library.testPrints[0].recipe[0].itemId",
+    "library.testPrints[1].supersedesId",
+    "library.approvals[0].garmentLotId",
+    "library.approvals[0].testPrintId",
+    "library.approvals[1].supersedesId",
+  ])("are found to lead nowhere at %s", (where) => {
+    expect(validateDocuments(withValueAt(fullDocuments(), where, NOWHERE))).toEqual([
+      { code: "missing-reference", where, detail: NOWHERE },
+    ]);
+  });
+
+  it("are found to choose for a line that is gone, which is printed nowhere either", () => {
+    const documents = withValueAt(fullDocuments(), "job.choices[0].lineId", NOWHERE);
+    expect(validateDocuments(documents).map(({ code, where }) => [code, where])).toEqual([
+      ["missing-reference", "job.choices[0].lineId"],
+      ["choice-not-printed", "job.choices[0]"],
+    ]);
+  });
+
+  it.each([
+    ["job.checklist[1].id", exampleEntry(1).id],
+    ["library.approvals[1].id", exampleId(950)],
+    ["library.shelf.colourants[2].id", ids.clear],
+    ["job.places[0].candidates[1].id", ids.candidate],
+  ])("are found to repeat an id at %s", (where, id) => {
+    expect(validateDocuments(withValueAt(fullDocuments(), where, id))).toContainEqual({
+      code: "repeated-id",
+      where,
+      detail: id,
+    });
+  });
+
+  it("are found to repeat a candidate's id at another place", () => {
+    const documents = fullDocuments();
+    const [place] = documents.job.places;
+    documents.job.places.push({ ...place!, id: exampleId(901), candidates: [place!.candidates[0]!] });
+    expect(validateDocuments(documents)).toEqual([
+      { code: "repeated-id", where: "job.places[1].candidates[0].id", detail: ids.candidate },
+    ]);
+  });
+
+  it("are found to choose twice for one line at one place", () => {
+    const documents = fullDocuments();
+    documents.job.choices.push({ lineId: ids.line, placeId: ids.place, candidateId: ids.otherCandidate });
+    expect(validateDocuments(documents)).toEqual([{ code: "repeated-choice", where: "job.choices[1]" }]);
+  });
+
+  it("are found to choose for a line that is not printed there", () => {
+    const documents = withValueAt(fullDocuments(), "job.places[0].lineIds", [ids.otherLine]);
+    expect(validateDocuments(documents)).toEqual([{ code: "choice-not-printed", where: "job.choices[0]" }]);
+  });
+});
