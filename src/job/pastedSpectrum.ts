@@ -67,7 +67,7 @@ function fromColumns(numbers: readonly number[]): Placed | null {
   };
 }
 
-/** Whether the wavelengths of two columns stand at even steps. */
+/** The wavelength after which two columns leave their even steps; null where they never do. */
 function unevenAfter(numbers: readonly number[], stepNm: number): number | null {
   for (let i = 2; i < numbers.length; i += 2) {
     const before = numbers[i - 2] ?? 0;
@@ -93,7 +93,10 @@ export function readPastedSpectrum(text: string, range: PastedRange | null): Pas
   const placed = columns ?? range ?? RANGE_BY_COUNT.get(values.length) ?? null;
   if (placed === null) return refuse("spectrum-range-unknown", { count: values.length });
   const { firstNm, lastNm } = placed;
-  const stepNm = (lastNm - firstNm) / (values.length - 1);
+  const stepNm =
+    columns === null ? (lastNm - firstNm) / (values.length - 1) : (numbers[2] ?? 0) - (numbers[0] ?? 0);
+  const uneven = columns === null ? null : unevenAfter(numbers, stepNm);
+  if (uneven !== null) return refuse("spectrum-uneven", { afterNm: uneven, stepNm });
   if (!STEPS_NM.includes(stepNm)) {
     return refuse("spectrum-step", {
       count: values.length,
@@ -102,8 +105,6 @@ export function readPastedSpectrum(text: string, range: PastedRange | null): Pas
       stepNm: Number(stepNm.toFixed(2)),
     });
   }
-  const uneven = columns === null ? null : unevenAfter(numbers, stepNm);
-  if (uneven !== null) return refuse("spectrum-uneven", { afterNm: uneven, stepNm });
   if (firstNm > 400 || lastNm < 700) return refuse("spectrum-range-short", { firstNm, lastNm });
   if (firstNm % Math.min(stepNm, 10) !== 0) return refuse("spectrum-off-raster", { firstNm });
 

@@ -16,9 +16,9 @@ const SAVE_WORDS = {
 } as const;
 
 const THEMES: readonly { value: Theme; label: string }[] = [
-  { value: "system", label: "Theme: as the system" },
-  { value: "light", label: "Theme: light" },
-  { value: "dark", label: "Theme: dark" },
+  { value: "system", label: "System theme" },
+  { value: "light", label: "Light theme" },
+  { value: "dark", label: "Dark theme" },
 ];
 
 export function JobLine({ documents }: { readonly documents: Documents | null }) {

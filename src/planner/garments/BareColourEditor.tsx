@@ -13,7 +13,7 @@ import { SpectrumEntry } from "./SpectrumEntry.tsx";
 const WAYS = [
   { kind: "readings", label: "Readings" },
   { kind: "spectrum", label: "Spectrum" },
-  { kind: "hex", label: "Picked on screen" },
+  { kind: "hex", label: "Picked" },
 ] as const;
 
 interface Props {

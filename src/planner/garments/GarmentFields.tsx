@@ -99,10 +99,17 @@ export function GarmentFields({ documents, lotId, lot, line, onLot, onLine }: Pr
       <QuantitiesEditor quantities={line.quantities} onChange={(quantities) => onLine({ quantities })} />
       <SupplyEditor documents={documents} lotId={lotId} line={line} onChange={onLine} />
       <TextEntry
+        label="Note on this lot"
+        value={lot.note}
+        maxLength={2000}
+        rows={2}
+        onCommit={(note) => onLot({ note })}
+      />
+      <TextEntry
         label="Note on this line"
         value={line.note}
         maxLength={2000}
-        rows={3}
+        rows={2}
         onCommit={(note) => onLine({ note })}
       />
     </div>

@@ -37,38 +37,42 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
   const lab = bare.kind === "readings" ? meanLab(bare.readings) : null;
   return (
     <tr data-open={isOpen ? "" : undefined}>
-      <th scope="row" className="garments__name">
-        <ClothSwatch bare={bare} />
-        <div>
-          <button
-            type="button"
-            className="garments__open"
-            data-row-button=""
-            data-line={line.id}
-            aria-expanded={isOpen}
-            tabIndex={isReachable ? 0 : -1}
-            onClick={onOpen}
-          >
-            {lot.colourway === "" ? lot.style : `${lot.style}, ${lot.colourway}`}
-          </button>
-          {origin !== "" && <p className="garments__origin">{origin}</p>}
-          {approved !== undefined && <p className="garments__origin">stands in for {lineName(approved)}</p>}
-          {unsaved.length > 0 && (
-            <p className="garments__unsaved">
-              <strong>not saved yet:</strong> {unsaved.join(", ")}
-            </p>
-          )}
+      <th scope="row">
+        <div className="garments__name">
+          <ClothSwatch bare={bare} />
+          <div>
+            <button
+              type="button"
+              className="garments__open"
+              data-row-button=""
+              data-line={line.id}
+              aria-expanded={isOpen}
+              tabIndex={isReachable ? 0 : -1}
+              onClick={onOpen}
+            >
+              {lot.colourway === "" ? lot.style : `${lot.style}, ${lot.colourway}`}
+            </button>
+            {origin !== "" && <p className="garments__origin">{origin}</p>}
+            {approved !== undefined && <p className="garments__origin">stands in for {lineName(approved)}</p>}
+            {unsaved.length > 0 && (
+              <p className="garments__unsaved">
+                <strong>not saved yet:</strong> {unsaved.join(", ")}
+              </p>
+            )}
+          </div>
         </div>
       </th>
       <td>
         {blendWords(lot.blend)}
         <BlendBar blend={lot.blend} />
       </td>
-      <td data-label="Lot">{lot.lot}</td>
+      <td data-label="Lot" className="garments__whole">
+        {lot.lot}
+      </td>
       <td>
         {lab !== null && (
-          <p>
-            L* {labFigure(lab.L)}, a* {labFigure(lab.a)}, b* {labFigure(lab.b)}
+          <p className="garments__whole">
+            {labFigure(lab.L)}, {labFigure(lab.a)}, {labFigure(lab.b)}
           </p>
         )}
         <p className={lab === null ? undefined : "garments__origin"}>{bareSourceWords(bare)}</p>
@@ -76,7 +80,7 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
       <td className="garments__count number" data-label="Pieces">
         {groupedCount(pieceCount(line))}
       </td>
-      <td data-label="Supplied by">{line.suppliedBy === "shop" ? "the shop" : "the customer"}</td>
+      <td data-label="Supplied by">{line.suppliedBy === "shop" ? "shop" : "customer"}</td>
     </tr>
   );
 }

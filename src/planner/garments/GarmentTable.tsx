@@ -52,7 +52,7 @@ export function GarmentTable({ documents, openLineId, isNewOpen, onOpen, onOpenN
           <th scope="col">Garment</th>
           <th scope="col">Fibre</th>
           <th scope="col">Lot</th>
-          <th scope="col">Bare colour</th>
+          <th scope="col">Bare L*, a*, b*</th>
           <th scope="col" className="garments__count">
             Pieces
           </th>

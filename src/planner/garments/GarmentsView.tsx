@@ -17,6 +17,9 @@ import "./garments.css";
 /** In the address, where others have a line's id. */
 const NEW_LINE = "new";
 
+/** From this width the panel stands beside the table, as in shell.css. */
+const PANE_BESIDE_PX = 1200;
+
 export default function GarmentsView() {
   const documents = useDocuments();
   const edit = usePlanner((state) => state.edit);
@@ -42,6 +45,13 @@ export default function GarmentsView() {
       view.current?.querySelector<HTMLElement>("[data-row-button][tabindex='0'], [data-add]");
     target?.focus();
   });
+
+  // Where the panel is a sheet from below, it must not cover the row it edits.
+  useEffect(() => {
+    if (address.line === null || window.innerWidth >= PANE_BESIDE_PX) return;
+    const row = view.current?.querySelector("tr[data-open]");
+    row?.scrollIntoView?.({ block: "start" });
+  }, [address.line]);
 
   function close(): void {
     focusNext.current = address.line ?? "";

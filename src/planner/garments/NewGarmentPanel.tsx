@@ -5,7 +5,6 @@ import { addLine, changeLine } from "../../job/edits/lines.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { newId } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
-import { blendSentence } from "./blendDraft.ts";
 import { NEW_LOT, type NewGarment, useDrafts } from "./drafts.tsx";
 import { GarmentFields } from "./GarmentFields.tsx";
 import { NotSavedYet } from "./NotSavedYet.tsx";
@@ -47,9 +46,7 @@ export function NewGarmentPanel({ documents, garment, onClose, onSaved }: Props)
   const missing = [
     lot.style === "" ? "the style" : null,
     lot.bare === null || bares[NEW_LOT] !== undefined ? "the bare colour" : null,
-    lot.blend === null || blend !== undefined
-      ? `the fibre blend (${blendSentence(blend ?? []) ?? ""})`
-      : null,
+    lot.blend === null || blend !== undefined ? "the fibre blend" : null,
   ].filter((part) => part !== null);
 
   function save(): void {
@@ -83,7 +80,7 @@ export function NewGarmentPanel({ documents, garment, onClose, onSaved }: Props)
       />
       <div className="pane__foot">
         {missing.length > 0 && (
-          <NotSavedYet sentence={`${asked ? "still missing: " : "missing: "}${missing.join(", ")}.`} />
+          <NotSavedYet sentence={`${asked ? "still missing" : "missing"}: ${missing.join(", ")}.`} />
         )}
         <div className="pane__actions">
           <ActionButton weight="strong" onClick={save}>

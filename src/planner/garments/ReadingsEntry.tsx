@@ -84,14 +84,15 @@ export function ReadingsEntry({ draft, stored, instrument, onDraft, onCommit }: 
                 onCommit={(value) => changeReading(index, { [axis]: value })}
               />
             ))}
-            <ActionButton
-              weight="plain"
-              aria-label={`Remove reading ${index + 1}`}
-              disabled={readings.length === 1}
-              onClick={() => change({ readings: readings.filter((_, i) => i !== index) })}
-            >
-              Remove
-            </ActionButton>
+            {readings.length > 1 && (
+              <ActionButton
+                weight="plain"
+                aria-label={`Remove reading ${index + 1}`}
+                onClick={() => change({ readings: readings.filter((_, i) => i !== index) })}
+              >
+                Remove
+              </ActionButton>
+            )}
           </fieldset>
         );
       })}

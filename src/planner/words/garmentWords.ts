@@ -30,27 +30,27 @@ export const YARNS: readonly Option<GarmentLot["yarn"]>[] = [
 ];
 
 export const ILLUMINANTS: readonly Option<ViewingDocument["illuminant"]>[] = [
-  { value: "D65", label: "D65, daylight" },
-  { value: "D50", label: "D50, print viewing" },
-  { value: "A", label: "A, tungsten" },
-  { value: "F11", label: "F11, shop tube" },
+  { value: "D65", label: "D65" },
+  { value: "D50", label: "D50" },
+  { value: "A", label: "A" },
+  { value: "F11", label: "F11" },
   { value: "LED", label: "warm LED" },
 ];
 
 export const OBSERVERS: readonly Option<ViewingDocument["observer"]>[] = [
-  { value: "10deg", label: "10° observer" },
-  { value: "2deg", label: "2° observer" },
+  { value: "10deg", label: "10°" },
+  { value: "2deg", label: "2°" },
 ];
 
 export const GEOMETRIES: readonly Option<GeometryDocument>[] = [
   { value: "45:0", label: "45:0" },
-  { value: "specular-included", label: "sphere, gloss included" },
-  { value: "specular-excluded", label: "sphere, gloss excluded" },
+  { value: "specular-included", label: "gloss included" },
+  { value: "specular-excluded", label: "gloss excluded" },
 ];
 
-/** "50 %": as many digits as are stored. */
+/** "50 %" with as many digits as are stored, and a blank that does not break. */
 export function percentWords(fraction: number): string {
-  return `${printNumber(Number((fraction * 100).toFixed(7)))} %`;
+  return `${printNumber(Number((fraction * 100).toFixed(7)))}\u00a0%`;
 }
 
 /** "90 % cotton (undyed), 10 % polyester". */

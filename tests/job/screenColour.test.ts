@@ -1,0 +1,51 @@
+/** The screen's colour of a bare cloth follows what is stored, whatever way it was entered. */
+import { describe, expect, it } from "vitest";
+import type { ColourDocument } from "../../src/job/colourDocument.ts";
+import { bareScreenColour, meanLab, screenHexFor } from "../../src/job/screenColour.ts";
+
+const readings = (...list: [number, number, number][]): ColourDocument => ({
+  kind: "readings",
+  viewing: { illuminant: "D65", observer: "10deg" },
+  geometry: "45:0",
+  readings: list.map(([L, a, b]) => ({ L, a, b })),
+});
+
+describe("screenHexFor", () => {
+  it("gives a neutral reading a neutral grey: sRGB of L* 50 is 119 by IEC 61966-2-1 and CIE 15", () => {
+    expect(screenHexFor({ bare: readings([50, 0, 0]) })).toMatch(/^#77777[678]$/);
+  });
+
+  it("shows the mean of several readings", () => {
+    const many = readings([40, 10, -10], [44, 12, -14]);
+    expect(screenHexFor({ bare: many })).toBe(screenHexFor({ bare: readings([42, 11, -12]) }));
+  });
+
+  it("gives a picked colour back as it was picked", () => {
+    expect(screenHexFor({ bare: { kind: "hex", hex: "#30503a" } })).toBe("#30503a");
+  });
+
+  it("gives a flat spectrum of 1 white", () => {
+    const white: ColourDocument = {
+      kind: "spectrum",
+      geometry: "45:0",
+      reflectance: new Array(36).fill(1),
+      assumptions: [],
+    };
+    expect(screenHexFor({ bare: white })).toBe("#ffffff");
+  });
+
+  it("gives none where no cloth has the colour", () => {
+    expect(screenHexFor({ bare: readings([10, 120, 100]) })).toBeNull();
+  });
+
+  it("computes a colour once", () => {
+    const bare = readings([30, 5, 5]);
+    expect(bareScreenColour(bare)).toBe(bareScreenColour(bare));
+  });
+});
+
+describe("meanLab", () => {
+  it("throws where there is nothing to take a mean of", () => {
+    expect(() => meanLab([])).toThrow(RangeError);
+  });
+});
