@@ -1,0 +1,115 @@
+/** The job list: what is stored is listed, and nothing is deleted or replaced without a question. */
+import { render, screen, waitFor, within } from "@testing-library/react";
+import userEvent from "@testing-library/user-event";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { PredictionEngine } from "../../../src/engine/predictionEngine.ts";
+import { JobsView } from "../../../src/planner/jobs/JobsView.tsx";
+import { createSaveTrouble } from "../../../src/planner/saveTrouble.ts";
+import { ServicesProvider } from "../../../src/planner/services.tsx";
+import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
+import { demoText, jobBench } from "./jobBench.ts";
+
+beforeAll(() => {
+  // jsdom knows the element but neither of its methods.
+  HTMLDialogElement.prototype.showModal = function showModal() {
+    this.setAttribute("open", "");
+  };
+  HTMLDialogElement.prototype.close = function close() {
+    this.removeAttribute("open");
+  };
+});
+
+/** No view under test predicts anything. */
+const engine = {} as PredictionEngine;
+
+async function openJobs(prepare: (bench: ReturnType<typeof jobBench>) => Promise<unknown>) {
+  const bench = jobBench();
+  await prepare(bench);
+  window.location.hash = "#/jobs";
+  const services = {
+    session: bench.session,
+    engine,
+    theme: { read: () => "system", keep: () => {} } as const,
+    saveTrouble: createSaveTrouble(),
+  };
+  render(
+    <PlannerProvider store={bench.store}>
+      <ServicesProvider services={services}>
+        <JobsView />
+      </ServicesProvider>
+    </PlannerProvider>,
+  );
+  await waitFor(() => expect(screen.queryByText("Reading the jobs…")).not.toBeInTheDocument());
+  return { ...bench, user: userEvent.setup() };
+}
+
+const button = (name: string) => screen.getByRole("button", { name });
+
+describe("the job list", () => {
+  it("lists a job with its customer, garments and pieces", async () => {
+    await openJobs(({ session }) => session.start());
+    const row = screen.getByRole("row", { name: /VM-217/ });
+    expect(row).toHaveTextContent("Verrowmoor Outfitters");
+    expect(row).toHaveTextContent("7,200");
+    expect(within(row).getByRole("link", { name: "VM-217" })).toHaveAttribute(
+      "href",
+      expect.stringMatching(/^#\/job\//),
+    );
+  });
+
+  it("asks for a number before a job is started, then goes to its garments", async () => {
+    const { user, store } = await openJobs(({ session }) => session.start());
+    await user.click(button("Start a job"));
+    expect(screen.getByRole("textbox", { name: "Job number" })).toHaveFocus();
+    await user.keyboard("{Enter}");
+    expect(screen.getByRole("alert")).toHaveTextContent("A job needs a number.");
+    await user.keyboard("T-5{Enter}");
+    await waitFor(() => expect(window.location.hash).toMatch(/garments$/));
+    expect(store.getState().documents?.job).toMatchObject({ number: "T-5", places: [{ name: "Front" }] });
+  });
+
+  it("deletes only after the question is answered", async () => {
+    const { user, storage } = await openJobs(({ session }) => session.start());
+    await user.click(button("Delete VM-217"));
+    await user.click(button("Keep it"));
+    expect(await storage.listJobs()).toHaveLength(1);
+    await user.click(button("Delete VM-217"));
+    await user.click(within(screen.getByRole("dialog")).getByRole("button", { name: "Delete VM-217" }));
+    await screen.findByText(/No job is stored on this device/);
+    expect(await storage.listJobs()).toHaveLength(0);
+  });
+
+  it("says in a sentence why a file is not imported", async () => {
+    const { user, storage } = await openJobs(({ session }) => session.start());
+    storage.file = { name: "x.json", text: "{" };
+    await user.click(button("Import a job file"));
+    const alert = await screen.findByRole("alert");
+    expect(alert).toHaveTextContent("This file was not imported. Nothing was changed.");
+    expect(alert).toHaveTextContent("the file is damaged, cut short or of another kind");
+  });
+
+  it("asks whether a stored job is to be replaced", async () => {
+    const { user, storage } = await openJobs(({ session }) => session.start());
+    storage.file = { name: "x.json", text: demoText };
+    await user.click(button("Import a job file"));
+    const dialog = await screen.findByRole("dialog", { name: "VM-217 is stored here already" });
+    await user.click(within(dialog).getByRole("button", { name: "Keep both" }));
+    await waitFor(async () => expect(await storage.listJobs()).toHaveLength(2));
+  });
+
+  it("lists a job that cannot be read with what is wrong, and offers no export of it", async () => {
+    await openJobs(async ({ session, storage }) => {
+      const outcome = await session.start();
+      if (outcome?.ok === true) storage.damaged.add(outcome.jobId);
+    });
+    const row = screen.getByRole("row", { name: /VM-217/ });
+    expect(row).toHaveTextContent("A field is missing");
+    expect(within(row).queryByRole("button", { name: /Export/ })).not.toBeInTheDocument();
+  });
+
+  it("offers the demo where nothing is stored", async () => {
+    const { user, store } = await openJobs(async () => {});
+    await user.click(button("Open the demo job"));
+    await waitFor(() => expect(store.getState().documents?.job.number).toBe("VM-217"));
+  });
+});
