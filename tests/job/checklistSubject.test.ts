@@ -112,10 +112,11 @@ describe("the present entries", () => {
     expect([again.signed.size, again.withdrawn.size]).toEqual([1, 0]);
   });
 
-  it("list a signature for another subject apart, and only while nothing newer is signed here", () => {
+  it("list a signature for another subject apart, and only while nothing newer is said here", () => {
     const stale = current({ subject: BEFORE });
     expect([stale.signed.size, stale.stale.length]).toEqual([0, 1]);
     expect(current({ subject: BEFORE }, {}).stale).toEqual([]);
+    expect(current({ subject: BEFORE }, {}, { action: "withdraw" }).stale).toEqual([]);
     expect(current({ subject: BEFORE }, { subject: BEFORE, action: "withdraw" }).stale).toEqual([]);
   });
 

@@ -168,9 +168,11 @@ describe("an application", () => {
   const [weighed, estimated] = shelf.setUps as [Shelf["setUps"][number], Shelf["setUps"][number]];
   const place = { ...job.places[0]!, halftoneFraction: 0.4, smoothed: true };
 
-  it("takes the weighed deposit: 23 g/m2 of 1.15 g/cm3 is 20 um", () => {
+  it("takes the weighed deposit: 23 g/m2 of 1.15 g/cm3 is 20 um, twice the density half of it", () => {
     const made = applicationFor(weighed, place, shelf);
     expect(made.depositUm).toBeCloseTo(20, 12);
+    const heavy = { ...weighed, weighed: { ...weighed.weighed!, densityGramsPerCm3: 2.3 } };
+    expect(applicationFor(heavy, place, shelf).depositUm).toBeCloseTo(10, 12);
     expect(made).toMatchObject({ depositWeighed: true, halftoneFraction: 0.4, smoothed: true });
   });
 

@@ -128,7 +128,6 @@ export function createPlannerStore(initial: { readonly documents: Documents | nu
           },
 
           redo() {
-            gesture = null;
             history().redo();
           },
 
