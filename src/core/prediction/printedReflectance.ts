@@ -11,31 +11,32 @@ import { type WettableGarment, wetInto } from "./wettableGarment.ts";
 const LEAVING = (1 - EXTERNAL_REFLECTION) * (1 - INTERNAL_REFLECTION);
 
 /**
- * Lays `film` over the wetted cloth in `reflectance` and leaves in it what is measured of the print: Kubelka's layer,
- * the part of the cloth it covers, the closed part of its surface, and Yule-Nielsen for a halftone.
+ * Writes into `out` what is measured of `film` over the wetted cloth `wetted` (they may be the same array): Kubelka's
+ * layer, the part of the cloth it covers, the closed part of its surface, and Yule-Nielsen for a halftone.
  * The formulas of optics/inkFilm, saunderson and yuleNielsen written as one loop (a test holds them equal).
  */
 export function layFilmOver(
-  reflectance: Spectrum,
+  out: Spectrum,
+  wetted: Spectrum,
   cloth: WettableGarment,
   film: PrintedFilm,
   closedFraction: number = film.closedFraction,
 ): void {
   const { transmittanceSquared, reflectance: own, coverFraction, halftoneFraction } = film;
   const { bare } = cloth.garment;
-  const mirrored = cloth.garment.geometry === "specular-included" ? EXTERNAL_REFLECTION : 0;
+  const mirrored = cloth.garment.geometry === "specular-included" ? closedFraction * EXTERNAL_REFLECTION : 0;
   const open = 1 - closedFraction;
+  const leaving = closedFraction * LEAVING;
   for (let i = 0; i < BAND_COUNT; i++) {
-    const wetted = reflectance[i]!;
-    const body = own[i]! + (transmittanceSquared[i]! * wetted) / (1 - own[i]! * (wetted < 1 ? wetted : 1));
-    const closed = mirrored + (LEAVING * body) / (1 - INTERNAL_REFLECTION * (body < 1 ? body : 1));
-    const printed = open * body + closedFraction * closed;
-    reflectance[i] = coverFraction === 1 ? printed : bare[i]! + coverFraction * (printed - bare[i]!);
+    const below = wetted[i]!;
+    const body = own[i]! + (transmittanceSquared[i]! * below) / (1 - own[i]! * Math.min(below, 1));
+    out[i] = open * body + mirrored + (leaving * body) / (1 - INTERNAL_REFLECTION * Math.min(body, 1));
+  }
+  if (coverFraction !== 1) {
+    for (let i = 0; i < BAND_COUNT; i++) out[i] = bare[i]! + coverFraction * (out[i]! - bare[i]!);
   }
   if (halftoneFraction !== 1) {
-    for (let i = 0; i < BAND_COUNT; i++) {
-      reflectance[i] = halftoneReflectance(bare[i]!, reflectance[i]!, halftoneFraction);
-    }
+    for (let i = 0; i < BAND_COUNT; i++) out[i] = halftoneReflectance(bare[i]!, out[i]!, halftoneFraction);
   }
 }
 
@@ -57,6 +58,6 @@ export function printedReflectance(
   const film = printedFilm(mix, application, surprise);
   const reflectance = new Float64Array(BAND_COUNT);
   wetInto(reflectance, cloth, gainsUnder(cloth, film, surprise));
-  layFilmOver(reflectance, cloth, film);
+  layFilmOver(reflectance, reflectance, cloth, film);
   return reflectance;
 }

@@ -1,0 +1,96 @@
+/** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, a surface through them. */
+import { labFromReflectance } from "../colorimetry/cielab.ts";
+import { deltaHueAb } from "../colorimetry/difference.ts";
+import { type PrintableInk, type ScatteringStep, SURFACE_REACH_SD } from "./printableInk.ts";
+import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
+import { layFilmOver } from "./printedReflectance.ts";
+import { fitSurface, lnWetOutAtNode, type SurfaceRange, WET_NODE_COUNT } from "./responseSurface.ts";
+import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
+import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
+import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
+
+/** Hue shifts this many discrepancy widths inside the limit cannot break it. */
+const HUE_REACH = 4;
+const CLOSED_STEP = 0.02;
+
+/** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
+export interface CellResponse {
+  readonly wetOut: WetOutSpread;
+  readonly range: SurfaceRange;
+  readonly tintCount: number;
+  readonly lightness: Float64Array;
+  /** |hue shift| beyond that of the clear alone; null where it cannot break the limit. */
+  readonly hueExcess: Float64Array | null;
+  /** dL* per unit of closed fraction, and per step of haze and of the black's own scattering. */
+  readonly closedSlope: number;
+  readonly hazeSlope: number;
+  readonly blackSlope: number;
+  /** Width of what the model itself misses, in L*. */
+  readonly discrepancyL: number;
+}
+
+/** L* of the other of a heather's two models, the dye share alone; half their gap is model spread (model.md §3). */
+function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk, centreL: number): number {
+  if (cloth.dyedFibreKs === null) return 0;
+  wetSolidInto(room.wetted, cloth, room.gains);
+  layFilmOver(room.printed, room.wetted, cloth, ink.film);
+  return labFromReflectance(room.printed, cloth.weights).L - centreL;
+}
+
+/** Evaluates the exact model at the nodes of the surface and one step along each weak unknown. */
+export function cellResponse(
+  room: Workspace,
+  cloth: WettableGarment,
+  ink: PrintableInk,
+  hueLimit: number,
+): CellResponse {
+  const wetOut = wetOutSpread(room, cloth, ink);
+  const range: SurfaceRange = { lnWetOut: SURFACE_REACH_SD * wetOut.sd, lnTint: ink.lnTintRange };
+  const tintCount = ink.tintFilms.length;
+  const lightness = new Float64Array(WET_NODE_COUNT * tintCount);
+  const hueExcess = new Float64Array(WET_NODE_COUNT * tintCount);
+  let mostExcess = 0;
+  for (let i = 0; i < WET_NODE_COUNT; i++) {
+    wetCloth(room, cloth, ink.film, lnWetOutAtNode(range, i));
+    const clearHue = ink.hasTint
+      ? Math.abs(deltaHueAb(cloth.bareLab, colourOver(room, cloth, ink.clearFilm)))
+      : 0;
+    for (let j = 0; j < tintCount; j++) {
+      const lab = colourOver(room, cloth, ink.tintFilms[j]!);
+      lightness[i * tintCount + j] = lab.L;
+      if (!ink.hasTint) continue;
+      const excess = Math.abs(deltaHueAb(cloth.bareLab, lab)) - clearHue;
+      hueExcess[i * tintCount + j] = excess;
+      mostExcess = Math.max(mostExcess, excess);
+    }
+  }
+  wetCloth(room, cloth, ink.film);
+  const centreL = colourOver(room, cloth, ink.film).L;
+  const slopeTo = (step: ScatteringStep | null): number =>
+    step === null ? 0 : colourOver(room, cloth, step.film).L - centreL;
+  const closedSlope =
+    (colourOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP).L - centreL) / CLOSED_STEP;
+  const hazeSlope = slopeTo(ink.haze);
+  const blackSlope = slopeTo(ink.blackScattering);
+  const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);
+  fitSurface(lightness, tintCount);
+  const hueMatters = mostExcess > hueLimit - HUE_REACH * DISCREPANCY_AB;
+  if (hueMatters) fitSurface(hueExcess, tintCount);
+  return {
+    wetOut,
+    range,
+    tintCount,
+    lightness,
+    hueExcess: hueMatters ? hueExcess : null,
+    closedSlope,
+    hazeSlope,
+    blackSlope,
+    discrepancyL,
+  };
+}
+
+/** L* on the surface at `lnWetOut` and `lnTint` away from what is expected. */
+export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: number): number {
+  const { range, tintCount, lightness } = response;
+  return surfaceValue(lightness, tintCount, wetPosition(range, lnWetOut), tintPosition(range, lnTint));
+}

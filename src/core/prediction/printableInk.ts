@@ -1,0 +1,162 @@
+/** A mix on its set-up made ready for a whole column of predictions: its film, and the films it may turn out as. */
+import { depositReach } from "../optics/wetOut.ts";
+import type { Application, InkMix, MixPart } from "./inputs.ts";
+import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
+import { lnTintAtNode, TINT_NODE_COUNT } from "./responseSurface.ts";
+import { BLACK_SCATTERING_POINTS, CLOSED_POINTS, HAZE_POINTS } from "./spreadGrid.ts";
+import {
+  BASE_STRENGTH_SD,
+  BLACK_SCATTERING_SD,
+  CLOSED_FRACTION_SD,
+  COLOURANT_STRENGTH_SD,
+  DISCREPANCY_LN_TINT,
+  HAZE_SD,
+  lnDepositSd,
+} from "./unknowns.ts";
+
+/** How many standard deviations a response surface reaches to each side; points beyond are held at its edge. */
+export const SURFACE_REACH_SD = 2.9;
+
+/** Step in ln deposit for slope and curvature of the reach. */
+const LN_STEP = 0.05;
+
+/** A film with more scattering than expected, and how many times that step each of its points takes. */
+export interface ScatteringStep {
+  readonly film: PrintedFilm;
+  readonly stepsAt: Float64Array;
+  /** Standard deviation of the step, for reports. */
+  readonly sdSteps: number;
+}
+
+export interface PrintableInk {
+  readonly mix: InkMix;
+  readonly application: Application;
+  readonly film: PrintedFilm;
+  /** The film at each tint node, or the film alone for a clear. */
+  readonly tintFilms: readonly PrintedFilm[];
+  /** The film without its colourants; the film itself for a clear. */
+  readonly clearFilm: PrintedFilm;
+  /** More haze in the bases, and more scattering of the black itself; null where there is none. */
+  readonly haze: ScatteringStep | null;
+  readonly blackScattering: ScatteringStep | null;
+  readonly hasTint: boolean;
+  readonly lnBaseSd: number;
+  /** Of the colourants' strength and what the model misses of it; without the deposit. */
+  readonly lnTintSd: number;
+  readonly lnDepositSd: number;
+  /** Half range of the tint axis in ln. */
+  readonly lnTintRange: number;
+  /** d ln F / d ln X at this deposit: how much of a thicker film goes into wet-out. */
+  readonly reachSlope: number;
+  /** Mean shift of ln F through its curvature: a thicker film adds less than a thinner one takes away. */
+  readonly lnReachShift: number;
+  readonly closedFractionSd: number;
+  /** The closed fraction at each weak point. */
+  readonly closedFractionAt: Float64Array;
+}
+
+const tintAmount = (part: MixPart): number =>
+  part.kind === "base"
+    ? 0
+    : part.massFraction *
+      (part.absorptionPerUm.reduce((sum, k) => sum + k, 0) +
+        part.scatteringPerUm.reduce((sum, s) => sum + s, 0));
+
+/** Spread of a weighted mean of independent unknowns of standard deviations `sds`. */
+function weightedSd(weights: readonly number[], sds: readonly number[]): number {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  if (total === 0) return 0;
+  return Math.sqrt(weights.reduce((sum, weight, i) => sum + ((weight / total) * sds[i]!) ** 2, 0));
+}
+
+/**
+ * The film one standard deviation of ln scattering up in the parts that `scatters` names. Its points may spread further,
+ * by what a thicker film adds.
+ */
+function scatteringStep(
+  mix: InkMix,
+  application: Application,
+  scatters: (part: MixPart) => boolean,
+  lnSd: number,
+  lnSdWithDeposit: number,
+  points: Float64Array,
+): ScatteringStep | null {
+  if (!mix.parts.some((part) => part.massFraction > 0 && scatters(part))) return null;
+  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? lnSd : 0));
+  const step = Math.expm1(lnSd);
+  return {
+    film: printedFilm(mix, application, { lnPartScattering }),
+    stepsAt: points.map((z) => Math.expm1(lnSdWithDeposit * z) / step),
+    sdSteps: Math.sqrt(Math.exp(lnSd * lnSd) * Math.expm1(lnSd * lnSd)) / step,
+  };
+}
+
+/**
+ * Makes `mix` on `application` ready for predictions. Among several colourants each counts by what it absorbs and
+ * scatters over all bands, among several bases by strength (ours).
+ * @throws RangeError where the mix does not sum to 1 or a part is out of range.
+ */
+export function printableInk(mix: InkMix, application: Application): PrintableInk {
+  const film = printedFilm(mix, application);
+  const amounts = mix.parts.map(tintAmount);
+  const hasTint = amounts.some((amount) => amount > 0);
+  const depositSd = lnDepositSd(application.depositWeighed);
+  const strengthSd = weightedSd(
+    amounts,
+    amounts.map(() => COLOURANT_STRENGTH_SD),
+  );
+  const lnTintSd = hasTint ? Math.hypot(strengthSd, DISCREPANCY_LN_TINT) : 0;
+  const lnTintRange = hasTint ? SURFACE_REACH_SD * Math.hypot(lnTintSd, depositSd) : 0;
+  const bases = mix.parts.filter((part) => part.kind === "base");
+  const closedFractionSd =
+    weightedSd(
+      bases.map((part) => part.massFraction),
+      bases.map(() => CLOSED_FRACTION_SD),
+    ) || CLOSED_FRACTION_SD;
+  const tintFilmAt = (_: unknown, k: number): PrintedFilm =>
+    printedFilm(mix, application, {}, Math.exp(lnTintAtNode({ lnWetOut: 1, lnTint: lnTintRange }, k)));
+  return {
+    mix,
+    application,
+    film,
+    tintFilms: hasTint ? Array.from({ length: TINT_NODE_COUNT }, tintFilmAt) : [film],
+    clearFilm: hasTint ? printedFilm(mix, application, {}, 0) : film,
+    haze: scatteringStep(
+      mix,
+      application,
+      (part) => part.kind === "base" && part.hazePerUm > 0,
+      HAZE_SD,
+      Math.hypot(HAZE_SD, depositSd),
+      HAZE_POINTS,
+    ),
+    blackScattering: scatteringStep(
+      mix,
+      application,
+      (part) => part.kind === "colourant" && part.family === "black",
+      BLACK_SCATTERING_SD,
+      BLACK_SCATTERING_SD,
+      BLACK_SCATTERING_POINTS,
+    ),
+    hasTint,
+    lnBaseSd: weightedSd(
+      bases.map((part) => part.massFraction * part.strength),
+      bases.map((part) => (part.reference ? 0 : BASE_STRENGTH_SD)),
+    ),
+    lnTintSd,
+    lnDepositSd: depositSd,
+    lnTintRange,
+    reachSlope: lnReach(application.depositUm, LN_STEP, -LN_STEP) / (2 * LN_STEP),
+    lnReachShift:
+      ((lnReach(application.depositUm, LN_STEP, 0) + lnReach(application.depositUm, -LN_STEP, 0)) /
+        (2 * LN_STEP * LN_STEP)) *
+      depositSd ** 2,
+    closedFractionSd,
+    closedFractionAt: CLOSED_POINTS.map((z) => Math.max(0, film.closedFraction + closedFractionSd * z)),
+  };
+}
+
+/** ln F at exp(`lnUpper`) times the deposit over F at exp(`lnLower`) times it; 0 without a deposit. */
+function lnReach(depositUm: number, lnUpper: number, lnLower: number): number {
+  if (depositUm === 0) return 0;
+  return Math.log(depositReach(depositUm * Math.exp(lnUpper)) / depositReach(depositUm * Math.exp(lnLower)));
+}
