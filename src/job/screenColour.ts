@@ -1,8 +1,10 @@
 /** The colour in which a screen shows a lot's bare cloth. */
+import { labFromReflectance } from "../core/colorimetry/cielab.ts";
 import { labFromHex } from "../core/colorimetry/hex.ts";
 import { reflectanceFromLab } from "../core/colorimetry/reconstruct.ts";
 import { screenColourFromLab, screenColourFromReflectance } from "../core/colorimetry/screenColour.ts";
-import type { ColourDocument, LabDocument } from "./colourDocument.ts";
+import { weightsFor } from "../core/colorimetry/weights.ts";
+import type { ColourDocument, LabDocument, ViewingDocument } from "./colourDocument.ts";
 
 export interface BareScreenColour {
   /** #rrggbb; null where no cloth has the stored colour. */
@@ -32,6 +34,19 @@ function computed(colour: ColourDocument): BareScreenColour {
     return { hex: shown.hex, moved: shown.srgbMoved };
   }
   return { hex: null, moved: true };
+}
+
+/**
+ * L*, a*, b* of a stored colour, and the light and observer they stand for: the mean of readings under their own, a
+ * spectrum under `viewing`; null for a screen colour, which is no measurement.
+ */
+export function bareLab(
+  colour: ColourDocument,
+  viewing: ViewingDocument,
+): { readonly lab: LabDocument; readonly viewing: ViewingDocument } | null {
+  if (colour.kind === "hex") return null;
+  if (colour.kind === "readings") return { lab: meanLab(colour.readings), viewing: colour.viewing };
+  return { lab: labFromReflectance(Float64Array.from(colour.reflectance), weightsFor(viewing)), viewing };
 }
 
 /** Documents are never changed in place, so a colour that is the same object is the same colour. */

@@ -1,7 +1,7 @@
 /** The screen's colour of a bare cloth follows what is stored, whatever way it was entered. */
 import { describe, expect, it } from "vitest";
 import type { ColourDocument } from "../../src/job/colourDocument.ts";
-import { bareScreenColour, meanLab, screenHexFor } from "../../src/job/screenColour.ts";
+import { bareLab, bareScreenColour, meanLab, screenHexFor } from "../../src/job/screenColour.ts";
 
 const readings = (...list: [number, number, number][]): ColourDocument => ({
   kind: "readings",
@@ -47,5 +47,33 @@ describe("screenHexFor", () => {
 describe("meanLab", () => {
   it("throws where there is nothing to take a mean of", () => {
     expect(() => meanLab([])).toThrow(RangeError);
+  });
+});
+
+describe("bareLab", () => {
+  const viewing = { illuminant: "A", observer: "2deg" } as const;
+
+  it("leaves readings under the light that they were read under", () => {
+    expect(bareLab(readings([30, 5, -5]), viewing)).toEqual({
+      lab: { L: 30, a: 5, b: -5 },
+      viewing: { illuminant: "D65", observer: "10deg" },
+    });
+  });
+
+  it("gives a perfect white spectrum L* 100 under any light, by the definition of CIELAB", () => {
+    const white: ColourDocument = {
+      kind: "spectrum",
+      geometry: "45:0",
+      reflectance: new Array(36).fill(1),
+      assumptions: [],
+    };
+    const known = bareLab(white, viewing);
+    expect(known?.viewing).toEqual(viewing);
+    expect(known?.lab.L).toBeCloseTo(100, 6);
+    expect(Math.hypot(known?.lab.a ?? 9, known?.lab.b ?? 9)).toBeLessThan(1e-6);
+  });
+
+  it("gives none for a screen colour, which is no measurement", () => {
+    expect(bareLab({ kind: "hex", hex: "#123456" }, viewing)).toBeNull();
   });
 });

@@ -4,7 +4,7 @@ import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import type { Line } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
 import { pieceCount } from "../../job/lookup.ts";
-import { meanLab } from "../../job/screenColour.ts";
+import { bareLab } from "../../job/screenColour.ts";
 import { bareSourceWords, blendWords, labFigure } from "../words/garmentWords.ts";
 import { groupedCount } from "../words/pieceWords.ts";
 import { BlendBar } from "./BlendBar.tsx";
@@ -34,7 +34,7 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
   const origin = [lot.mill, lot.country].filter((part) => part !== "").join(", ");
   const approved = documents.library.garmentLots.find(({ id }) => id === line.substitutedForLotId);
   const { bare } = lot;
-  const lab = bare.kind === "readings" ? meanLab(bare.readings) : null;
+  const known = bareLab(bare, documents.job.viewing);
   return (
     <tr data-open={isOpen ? "" : undefined}>
       <th scope="row">
@@ -70,12 +70,14 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
         {lot.lot}
       </td>
       <td>
-        {lab !== null && (
+        {known !== null && (
           <p className="garments__whole">
-            {labFigure(lab.L)}, {labFigure(lab.a)}, {labFigure(lab.b)}
+            {labFigure(known.lab.L)}, {labFigure(known.lab.a)}, {labFigure(known.lab.b)}
           </p>
         )}
-        <p className={lab === null ? undefined : "garments__origin"}>{bareSourceWords(bare)}</p>
+        <p className={known === null ? undefined : "garments__origin"}>
+          {bareSourceWords(bare, documents.job.viewing)}
+        </p>
       </td>
       <td className="garments__count number" data-label="Pieces">
         {groupedCount(pieceCount(line))}

@@ -7,10 +7,12 @@ import { jobAddress, useAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { useSession } from "../services.tsx";
+import { useMaybeDocuments } from "../state/usePlanner.ts";
 import type { JobSummary } from "../storagePort.ts";
 import { ProblemList } from "../words/ProblemList.tsx";
 import { DeleteJobDialog } from "./DeleteJobDialog.tsx";
 import { ImportConflictDialog } from "./ImportConflictDialog.tsx";
+import { JobDetails } from "./JobDetails.tsx";
 import { JobTable } from "./JobTable.tsx";
 import { type Outcome, problemOfError } from "./jobSession.ts";
 import { NewJobForm } from "./NewJobForm.tsx";
@@ -44,6 +46,12 @@ export function JobsView() {
     }
   }, [session]);
   useEffect(() => void refresh(), [refresh]);
+
+  // What storage has of the open job may be a moment old.
+  const open = useMaybeDocuments()?.job;
+  const shown = jobs?.map((job) =>
+    job.id === open?.id ? { ...job, number: open.number, customer: open.customer } : job,
+  );
 
   const fail = (title: string, problems: readonly Problem[]) =>
     setMessage({ kind: "problem", title, problems });
@@ -125,9 +133,10 @@ export function JobsView() {
           </ActionButton>
         </div>
       )}
-      {jobs !== null && jobs.length > 0 && (
-        <JobTable jobs={jobs} onExport={(job) => void exportJob(job)} onDelete={setLeaving} />
+      {shown !== undefined && shown.length > 0 && (
+        <JobTable jobs={shown} onExport={(job) => void exportJob(job)} onDelete={setLeaving} />
       )}
+      <JobDetails />
       {leaving !== null && (
         <DeleteJobDialog
           job={leaving}

@@ -126,7 +126,13 @@ export function createJobSession(parts: JobSessionParts): JobSession {
 
   const openDemo = (): Promise<Outcome> =>
     guarded(async () => {
-      const reading = archives.read(await loadDemo());
+      let text: string;
+      try {
+        text = await loadDemo();
+      } catch (error) {
+        return refused("demo-missing", "", error instanceof Error ? error.message : String(error));
+      }
+      const reading = archives.read(text);
       if (!reading.ok) return reading;
       const stored = await storage.loadJob(reading.documents.job.id);
       return stored.status === "missing"

@@ -20,6 +20,8 @@ export function useOpenJob(address: Address | null, documents: Documents | null)
   const isOpen = documents !== null && wanted === documents.job.id;
 
   useEffect(() => {
+    // Whoever goes elsewhere and comes back tries again.
+    if (failed !== null && failed.wanted !== wanted) setFailed(null);
     if (wanted === null || isOpen || underWay.current === wanted || failed?.wanted === wanted) return;
     underWay.current = wanted;
     const work = wanted === "start" ? session.start() : session.open(wanted);

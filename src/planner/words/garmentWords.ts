@@ -74,10 +74,10 @@ export function labFigure(value: number): string {
     .replace("-", "\u2212");
 }
 
-/** How a bare colour was obtained, in a few words. */
-export function bareSourceWords(bare: ColourDocument): string {
+/** How a bare colour was obtained, in a few words; `viewing` is what a spectrum's figures are computed for. */
+export function bareSourceWords(bare: ColourDocument, viewing: ViewingDocument): string {
   if (bare.kind === "hex") return "approximate, from a screen";
-  if (bare.kind === "spectrum") return `spectrum, ${bare.geometry}`;
+  if (bare.kind === "spectrum") return `spectrum, ${viewingWords(viewing)}`;
   const count = bare.readings.length;
   return `${count} ${count === 1 ? "reading" : "readings"}, ${viewingWords(bare.viewing)}`;
 }

@@ -29,7 +29,7 @@ async function openJobs(prepare: (bench: ReturnType<typeof jobBench>) => Promise
   const services = {
     session: bench.session,
     engine,
-    theme: { read: () => "system", keep: () => {} } as const,
+    theme: { read: () => "system" as const, keep: () => {} },
     saveTrouble: createSaveTrouble(),
   };
   render(
@@ -111,5 +111,20 @@ describe("the job list", () => {
     const { user, store } = await openJobs(async () => {});
     await user.click(button("Open the demo job"));
     await waitFor(() => expect(store.getState().documents?.job.number).toBe("VM-217"));
+  });
+});
+
+describe("the open job", () => {
+  it("is renamed in its list, and never left without a number", async () => {
+    const { user, store } = await openJobs(({ session }) => session.start());
+    const number = screen.getByRole("textbox", { name: "Number of the open job" });
+    await user.clear(number);
+    await user.tab();
+    expect(screen.getByRole("alert")).toHaveTextContent("A job needs a number.");
+    expect(store.getState().documents?.job.number).toBe("VM-217");
+    await user.type(number, "VM-218{Enter}");
+    expect(screen.getByRole("link", { name: "VM-218" })).toBeInTheDocument();
+    store.getState().undo();
+    expect(await screen.findByRole("link", { name: "VM-217" })).toBeInTheDocument();
   });
 });

@@ -11,7 +11,7 @@ export const demoText = readFileSync("demo-data/verrowmoor-vm-217.tonebench.json
 
 export const newJobId = (last: number) => `00000000-0000-4000-8000-${String(last).padStart(12, "0")}`;
 
-export function jobBench() {
+export function jobBench({ demo = async () => demoText } = {}) {
   const storage = memoryStorage();
   const store = createPlannerStore({ documents: null });
   let idCount = 500;
@@ -33,7 +33,7 @@ export function jobBench() {
     },
     loadDemo: async () => {
       demoReads += 1;
-      return demoText;
+      return demo();
     },
     newId: () => newJobId(++idCount),
     emptyLibrary,

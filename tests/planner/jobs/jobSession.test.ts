@@ -32,6 +32,14 @@ describe("at the start", () => {
     expect(bench.demoReads()).toBe(1);
   });
 
+  it("says so where the demo's file cannot be had", async () => {
+    const { session } = jobBench({ demo: () => Promise.reject(new Error("404")) });
+    const outcome = await session.start();
+    expect(outcome?.ok === false && outcome.problems.map(jobSentence)).toEqual([
+      "The demo job could not be read: 404",
+    ]);
+  });
+
   it("does not bring the demo back after it was deleted", async () => {
     const { session, store } = jobBench();
     const jobId = await opened(session.start() as Promise<unknown>);
