@@ -1,13 +1,15 @@
 /** What the planner asks of the prediction worker and what it gets back. */
 import type { Viewing } from "../core/colorimetry/viewing.ts";
 import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
-import type { EvidenceLevel, PredictionWarning } from "../core/prediction/prediction.ts";
+import type { EvidenceLevel, Prediction, PredictionWarning } from "../core/prediction/prediction.ts";
 
+/** A garment line of the matrix. */
 export interface MatrixRow {
   readonly lineId: string;
   readonly garment: Garment;
 }
 
+/** A candidate of the matrix: a mix through a set-up. */
 export interface MatrixColumn {
   readonly candidateId: string;
   readonly mix: InkMix;
@@ -15,15 +17,13 @@ export interface MatrixColumn {
 }
 
 export interface MatrixRequest {
-  /** Rises with every request; a reply with an older revision is dropped. */
-  readonly revision: number;
   readonly rows: readonly MatrixRow[];
   readonly columns: readonly MatrixColumn[];
   readonly viewing: Viewing;
   readonly band: TargetBand;
 }
 
-/** One cell as the matrix shows it. Colours are sRGB hex for the screen, mapped into gamut where needed. */
+/** One cell as the matrix shows it. Colours are #rrggbb for the screen, mapped into gamut where needed. */
 export interface MatrixCell {
   readonly lineId: string;
   readonly candidateId: string;
@@ -44,12 +44,48 @@ export interface MatrixCell {
   readonly warnings: readonly PredictionWarning[];
 }
 
-export interface MatrixReply {
-  readonly revision: number;
-  readonly cells: ReadonlyMap<string, MatrixCell>;
-}
+/** Cells by `cellKey`. */
+export type MatrixCells = ReadonlyMap<string, MatrixCell>;
 
-/** The key of a cell in a reply. */
+/** The key of a cell. */
 export function cellKey(lineId: string, candidateId: string): string {
   return `${lineId} ${candidateId}`;
+}
+
+/** Everything about one cell, and how it would answer to other amounts of tint. */
+export interface CellRequest {
+  readonly row: MatrixRow;
+  readonly column: MatrixColumn;
+  readonly viewing: Viewing;
+  readonly band: TargetBand;
+  /** The same mix with other amounts of one tint, in rising order, for the curve; may be empty. */
+  readonly tints: readonly { readonly massFraction: number; readonly mix: InkMix }[];
+}
+
+export interface TintCurvePoint {
+  readonly massFraction: number;
+  readonly deltaL: number;
+  readonly deltaL5: number;
+  readonly deltaL95: number;
+}
+
+export interface CellDetail {
+  readonly prediction: Prediction;
+  readonly bareHex: string;
+  readonly printedHex: string;
+  readonly lightHex: string;
+  readonly darkHex: string;
+  /** The screen cannot show one of these colours; the nearest it can is shown. */
+  readonly screenColourMoved: boolean;
+  readonly tintCurve: readonly TintCurvePoint[];
+}
+
+/**
+ * The engine as the planner sees it. A call made before an earlier one of the same kind was answered supersedes it:
+ * the earlier one resolves to null, so that a slow answer never overwrites a newer one.
+ */
+export interface PredictionEngine {
+  predictMatrix(request: MatrixRequest): Promise<MatrixCells | null>;
+  predictCell(request: CellRequest): Promise<CellDetail | null>;
+  dispose(): void;
 }

@@ -4,7 +4,15 @@ import { deltaHueAb } from "../colorimetry/difference.ts";
 import { type PrintableInk, type ScatteringStep, SURFACE_REACH_SD } from "./printableInk.ts";
 import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
 import { layFilmOver } from "./printedReflectance.ts";
-import { fitSurface, lnWetOutAtNode, type SurfaceRange, WET_NODE_COUNT } from "./responseSurface.ts";
+import {
+  fitSurface,
+  lnWetOutAtNode,
+  type SurfaceRange,
+  surfaceValue,
+  tintPosition,
+  WET_NODE_COUNT,
+  wetPosition,
+} from "./responseSurface.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
 import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
