@@ -81,8 +81,9 @@ export interface CellDetail {
 }
 
 /**
- * The engine as the planner sees it. A call made before an earlier one of the same kind was answered supersedes it:
- * the earlier one resolves to null, so that a slow answer never overwrites a newer one.
+ * The engine as the planner sees it. One request of a kind is worked on at a time and at most one waits: a newer one
+ * takes the place of the waiting one, which resolves to null. Answers come in the order asked, so that a slow one never
+ * overwrites a newer.
  */
 export interface PredictionEngine {
   predictMatrix(request: MatrixRequest): Promise<MatrixCells | null>;
