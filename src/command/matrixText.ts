@@ -1,6 +1,6 @@
 /** Prints a predicted matrix as JSON or as CSV. */
-import Papa from "papaparse";
 import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
+import { csvText } from "../exchange/csvText.ts";
 import type { Job } from "../job/jobDocument.ts";
 import type { MatrixRow } from "./plannedMatrix.ts";
 
@@ -52,8 +52,7 @@ function csvRow(job: Job, viewing: Viewing, row: MatrixRow): Record<string, stri
   };
 }
 
-/** CSV with a header line; a text that a spreadsheet would take for a formula is quoted as text. */
+/** CSV with a header line and four digits; the columns' units are CIELAB units, µm and fractions. */
 export function matrixCsv(job: Job, viewing: Viewing, rows: readonly MatrixRow[]): string {
-  const table = rows.map((row) => csvRow(job, viewing, row));
-  return `${Papa.unparse(table, { escapeFormulae: true, newline: "\n" })}\n`;
+  return csvText(rows.map((row) => csvRow(job, viewing, row)));
 }

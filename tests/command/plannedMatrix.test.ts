@@ -4,7 +4,8 @@ import { demoDocuments } from "../../scripts/demo/demoDocuments.ts";
 import { matrixCsv } from "../../src/command/matrixText.ts";
 import { plannedMatrix } from "../../src/command/plannedMatrix.ts";
 import type { Documents } from "../../src/job/documents.ts";
-import { arbitraryColour, arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
+import { arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
+import { arbitraryColour } from "../exchange/arbitraryLibrary.ts";
 
 /** Mostly predictable: no data-sheet limits, ready-made black and white, bare colours that some cloth may have. */
 const mostlyPredictable = fc
