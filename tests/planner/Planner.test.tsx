@@ -156,3 +156,19 @@ describe("the planner", () => {
     expect(kept).toEqual(["dark", "system"]);
   });
 });
+
+describe("a slow start", () => {
+  it("leaves alone who has gone to another view in the meantime", async () => {
+    const { start, storage, user } = openPlanner();
+    let answer = () => {};
+    storage.setLastJobId = () =>
+      new Promise((resolve) => {
+        answer = resolve;
+      });
+    start();
+    await user.click(await screen.findByRole("link", { name: "Garments" }));
+    await screen.findByText("view of garments");
+    await act(async () => answer());
+    expect(window.location.hash).toMatch(/garments$/);
+  });
+});

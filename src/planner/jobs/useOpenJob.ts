@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import type { Problem } from "../../job/problem.ts";
-import { type Address, goTo, JOBS_ADDRESS, type JobAddress, jobAddress } from "../address.ts";
+import { type Address, goTo, JOBS_ADDRESS, type JobAddress, jobAddress, parseAddress } from "../address.ts";
 import { useSession } from "../services.tsx";
 
 interface Opening {
@@ -27,8 +27,11 @@ export function useOpenJob(address: Address | null, documents: Documents | null)
     const work = wanted === "start" ? session.start() : session.open(wanted);
     void work.then((outcome) => {
       if (underWay.current === wanted) underWay.current = null;
-      if (outcome === null) goTo(JOBS_ADDRESS, "replace");
-      else if (!outcome.ok) setFailed({ wanted, problems: outcome.problems });
+      // Who has gone somewhere in the meantime stays there.
+      const isWaited = wanted !== "start" || parseAddress(window.location.hash) === null;
+      if (outcome !== null && !outcome.ok) setFailed({ wanted, problems: outcome.problems });
+      else if (!isWaited) return;
+      else if (outcome === null) goTo(JOBS_ADDRESS, "replace");
       else if (wanted === "start") goTo(jobAddress(outcome.jobId, "matrix"), "replace");
     });
   }, [wanted, isOpen, session, failed]);
