@@ -2,6 +2,7 @@
 import type { z } from "zod";
 import { problemsFromIssues } from "../exchange/schemaProblems.ts";
 import { ARCHIVE_VERSION } from "../job/archiveDocument.ts";
+import { migrated } from "../job/migrations.ts";
 import type { Problem } from "../job/problem.ts";
 
 export interface StoredRecord {
@@ -47,7 +48,9 @@ export function readStoredRecord<Schema extends z.ZodType>(
       problems: [{ code: "newer-version", where, detail: String(raw.version) }],
     };
   }
-  const parsed = schema.safeParse(raw.document);
+  // A migration sees an archive with the one half that is stored here; it leaves the other half alone.
+  const document = migrated({ [where]: raw.document }, raw.version)[where];
+  const parsed = schema.safeParse(document);
   if (parsed.success) return { status: "found", document: parsed.data };
-  return { status: "unreadable", problems: problemsFromIssues(parsed.error.issues, raw.document, where) };
+  return { status: "unreadable", problems: problemsFromIssues(parsed.error.issues, document, where) };
 }
