@@ -8,13 +8,17 @@ interface View {
   readonly Component: LazyExoticComponent<ComponentType>;
 }
 
-export const VIEWS: readonly View[] = [
-  { name: "garments", title: "Garments", Component: lazy(() => import("./garments/GarmentsView.tsx")) },
-  { name: "matrix", title: "Matrix", Component: lazy(() => import("./matrix/MatrixView.tsx")) },
-  {
-    name: "before-the-run",
-    title: "Before the run",
-    Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
-  },
-  { name: "shelf", title: "Shelf", Component: lazy(() => import("./shelf/ShelfView.tsx")) },
+const FILES: readonly { readonly name: ViewName; readonly title: string; readonly file: string }[] = [
+  { name: "garments", title: "Garments", file: "./garments/GarmentsView.tsx" },
+  { name: "matrix", title: "Matrix", file: "./matrix/MatrixView.tsx" },
+  { name: "before-the-run", title: "Before the run", file: "./beforeTheRun/BeforeTheRunView.tsx" },
+  { name: "shelf", title: "Shelf", file: "./shelf/ShelfView.tsx" },
 ];
+
+/** Only views that exist are linked; a view is a file with a default export at the place named above. */
+const loaders = import.meta.glob<{ default: ComponentType }>("./*/*View.tsx");
+
+export const VIEWS: readonly View[] = FILES.flatMap(({ name, title, file }) => {
+  const load = loaders[file];
+  return load === undefined ? [] : [{ name, title, Component: lazy(load) }];
+});

@@ -1,5 +1,6 @@
 /** One garment line: its cloth, its name, what it is made of, how its colour is known, how many. */
-import type { Documents } from "../../job/documents.ts";
+import { memo } from "react";
+import type { ViewingDocument } from "../../job/colourDocument.ts";
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import type { Line } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
@@ -9,19 +10,24 @@ import { bareSourceWords, blendWords, labFigure } from "../words/garmentWords.ts
 import { groupedCount } from "../words/pieceWords.ts";
 import { BlendBar } from "./BlendBar.tsx";
 import { ClothSwatch } from "./ClothSwatch.tsx";
-import { unsavedParts, useDrafts } from "./drafts.tsx";
 
 interface Props {
-  readonly documents: Documents;
+  /** For the figures of a spectrum. */
+  readonly viewing: ViewingDocument;
   readonly line: Line;
   readonly lot: GarmentLot | null;
+  /** The lot that this one stands in for. */
+  readonly approved: GarmentLot | null;
+  /** What of it is typed but not saved, in words. */
+  readonly unsaved: string;
   readonly isOpen: boolean;
   readonly isReachable: boolean;
-  readonly onOpen: () => void;
+  readonly onOpen: (lineId: string) => void;
 }
 
-export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }: Props) {
-  const unsaved = unsavedParts(useDrafts(), line.garmentLotId);
+/** Remembered: with hundreds of lines, opening or changing one must not draw the others anew. */
+export const GarmentRow = memo(function GarmentRow(props: Props) {
+  const { viewing, line, lot, approved, unsaved, isOpen, isReachable, onOpen } = props;
   if (lot === null) {
     return (
       <tr>
@@ -32,9 +38,8 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
     );
   }
   const origin = [lot.mill, lot.country].filter((part) => part !== "").join(", ");
-  const approved = documents.library.garmentLots.find(({ id }) => id === line.substitutedForLotId);
   const { bare } = lot;
-  const known = bareLab(bare, documents.job.viewing);
+  const known = bareLab(bare, viewing);
   return (
     <tr data-open={isOpen ? "" : undefined}>
       <th scope="row">
@@ -48,15 +53,15 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
               data-line={line.id}
               aria-expanded={isOpen}
               tabIndex={isReachable ? 0 : -1}
-              onClick={onOpen}
+              onClick={() => onOpen(line.id)}
             >
               {lot.colourway === "" ? lot.style : `${lot.style}, ${lot.colourway}`}
             </button>
             {origin !== "" && <p className="garments__origin">{origin}</p>}
-            {approved !== undefined && <p className="garments__origin">stands in for {lineName(approved)}</p>}
-            {unsaved.length > 0 && (
+            {approved !== null && <p className="garments__origin">stands in for {lineName(approved)}</p>}
+            {unsaved !== "" && (
               <p className="garments__unsaved">
-                <strong>not saved yet:</strong> {unsaved.join(", ")}
+                <strong>not saved yet:</strong> {unsaved}
               </p>
             )}
           </div>
@@ -75,9 +80,7 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
             {labFigure(known.lab.L)}, {labFigure(known.lab.a)}, {labFigure(known.lab.b)}
           </p>
         )}
-        <p className={known === null ? undefined : "garments__origin"}>
-          {bareSourceWords(bare, documents.job.viewing)}
-        </p>
+        <p className={known === null ? undefined : "garments__origin"}>{bareSourceWords(bare, viewing)}</p>
       </td>
       <td className="garments__count number" data-label="Pieces">
         {groupedCount(pieceCount(line))}
@@ -85,4 +88,4 @@ export function GarmentRow({ documents, line, lot, isOpen, isReachable, onOpen }
       <td data-label="Supplied by">{line.suppliedBy === "shop" ? "shop" : "customer"}</td>
     </tr>
   );
-}
+});

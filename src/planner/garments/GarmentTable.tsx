@@ -3,9 +3,8 @@ import { type KeyboardEvent, useRef } from "react";
 import type { Documents } from "../../job/documents.ts";
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import type { Line } from "../../job/jobDocument.ts";
-import { lotOfLine } from "../../job/lookup.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { useDrafts } from "./drafts.tsx";
+import { unsavedParts, useDrafts } from "./drafts.tsx";
 import { GarmentRow } from "./GarmentRow.tsx";
 
 interface Props {
@@ -27,10 +26,12 @@ function rowAfter(key: string, index: number, count: number): number | null {
 
 export function GarmentTable({ documents, openLineId, isNewOpen, onOpen, onOpenNew }: Props) {
   const body = useRef<HTMLTableSectionElement>(null);
-  const { newGarment } = useDrafts();
+  const drafts = useDrafts();
+  const { newGarment } = drafts;
+  const lots = new Map(documents.library.garmentLots.map((lot) => [lot.id, lot]));
   const rows: { line: Line; lot: GarmentLot | null }[] = documents.job.lines.map((line) => ({
     line,
-    lot: lotOfLine(documents, line),
+    lot: lots.get(line.garmentLotId) ?? null,
   }));
   const reachable = rows.some(({ line }) => line.id === openLineId) ? openLineId : rows[0]?.line.id;
 
@@ -63,12 +64,14 @@ export function GarmentTable({ documents, openLineId, isNewOpen, onOpen, onOpenN
         {rows.map(({ line, lot }) => (
           <GarmentRow
             key={line.id}
-            documents={documents}
+            viewing={documents.job.viewing}
             line={line}
             lot={lot}
+            approved={lots.get(line.substitutedForLotId ?? "") ?? null}
+            unsaved={unsavedParts(drafts, line.garmentLotId).join(", ")}
             isOpen={line.id === openLineId}
             isReachable={line.id === reachable}
-            onOpen={() => onOpen(line.id)}
+            onOpen={onOpen}
           />
         ))}
         {newGarment !== null && (

@@ -1,5 +1,5 @@
 /** The job's garments: add, edit, duplicate and remove lines, all of it by keyboard if wished. */
-import { useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { duplicateLine, removeLine } from "../../job/edits/lines.ts";
 import { lineName } from "../../job/lineName.ts";
 import { lotOfLine, pieceCount } from "../../job/lookup.ts";
@@ -33,7 +33,7 @@ export default function GarmentsView() {
   const line = lines.find(({ id }) => id === address.line) ?? null;
   const lot = line === null ? null : lotOfLine(documents, line);
   const isNewOpen = address.line === NEW_LINE && newGarment !== null;
-  const open = (lineId: string | null) => change({ line: lineId });
+  const open = useCallback((lineId: string | null) => change({ line: lineId }), [change]);
 
   // After closing or removing, the keyboard goes on from the table, not from the top of the page.
   useEffect(() => {
