@@ -1,5 +1,4 @@
 /** Start-up only: joins storage, archive format, engine and planner. */
-import "./job/zodWithoutEval.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import demoUrl from "../demo-data/verrowmoor-vm-217.tonebench.json?url";

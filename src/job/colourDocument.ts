@@ -1,4 +1,5 @@
 /** How a colour is stored: as it was read, with the light, observer and geometry it was read under. */
+import "./zodWithoutEval.ts";
 import { z } from "zod";
 
 export const labSchema = z.strictObject({

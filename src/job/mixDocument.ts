@@ -1,4 +1,5 @@
 /** A mix: which bases, additives and colourants go into the pot, as mass fractions that sum to 1, each item once. */
+import "./zodWithoutEval.ts";
 import { z } from "zod";
 
 export const mixComponentSchema = z.strictObject({

@@ -41,7 +41,10 @@ function Shell() {
     usePlanner((state) => state.undo),
     usePlanner((state) => state.redo),
   );
-  const view = address === null ? null : (VIEWS.find(({ name }) => name === address.view) ?? null);
+  const view =
+    address === null || address.view === "jobs"
+      ? undefined
+      : (VIEWS.find(({ name }) => name === address.view) ?? VIEWS[0]);
   const number = documents?.job.number;
   useEffect(() => {
     const place = address?.view === "jobs" ? "Jobs" : view?.title;
@@ -61,7 +64,7 @@ function Shell() {
               <li key={name}>
                 <a
                   href={printAddress(linkTo(name, documents.job.id, address as JobAddress | null))}
-                  aria-current={address?.view === name ? "page" : undefined}
+                  aria-current={view?.name === name ? "page" : undefined}
                 >
                   {title}
                 </a>
@@ -85,7 +88,7 @@ function Shell() {
           </div>
         )}
         {address?.view === "jobs" && <JobsView />}
-        {view !== null && documents !== null && opening.isOpen && (
+        {view !== undefined && documents !== null && opening.isOpen && (
           <ViewFailure key={view.name}>
             <Suspense fallback={<p className="view">Opening…</p>}>
               <view.Component />

@@ -16,7 +16,7 @@ const FILES: readonly { readonly name: ViewName; readonly title: string; readonl
 ];
 
 /** Only views that exist are linked; a view is a file with a default export at the place named above. */
-const loaders = import.meta.glob<{ default: ComponentType }>("./*/*View.tsx");
+const loaders = import.meta.glob<{ default: ComponentType }>(["./*/*View.tsx", "!./jobs/*"]);
 
 export const VIEWS: readonly View[] = FILES.flatMap(({ name, title, file }) => {
   const load = loaders[file];
