@@ -1,0 +1,52 @@
+/** What is to be printed on a line at a place, ready to be predicted, or what keeps it from that. */
+import type { Application, Garment, InkMix } from "../core/prediction/inputs.ts";
+import type { Documents } from "./documents.ts";
+import type { Candidate, Line, Place } from "./jobDocument.ts";
+import { chosenCandidate, lotOfLine, mixOf, setUpOf } from "./lookup.ts";
+import { applicationFor, applicationProblems, garmentFor, inkMixFor } from "./predictionInputs.ts";
+import type { Problem } from "./problem.ts";
+
+export type ChosenPrint =
+  | { readonly kind: "none" }
+  | { readonly kind: "refused"; readonly candidate: Candidate; readonly problems: readonly Problem[] }
+  | {
+      readonly kind: "ready";
+      readonly candidate: Candidate;
+      readonly garment: Garment;
+      readonly mix: InkMix;
+      readonly application: Application;
+    };
+
+/** The chosen candidate of a line at a place; problems have paths from the garment, the mix or the set-up on. */
+export function chosenPrint(documents: Documents, line: Line, place: Place): ChosenPrint {
+  const { job, library } = documents;
+  const { shelf } = library;
+  const candidate = chosenCandidate(job, line.id, place.id);
+  if (candidate === null) return { kind: "none" };
+  const lot = lotOfLine(documents, line);
+  const mix = mixOf(job, candidate.mixId);
+  const setUp = setUpOf(shelf, candidate.setUpId);
+  const missing = (where: string): Problem[] => [{ code: "missing-reference", where }];
+  const garment =
+    lot === null ? { ok: false as const, problems: missing("garmentLotId") } : garmentFor(lot, shelf);
+  const ink = mix === null ? { ok: false as const, problems: missing("mixId") } : inkMixFor(mix, shelf);
+  const setUpProblems: Problem[] =
+    setUp === null
+      ? [{ code: "set-up-missing", where: "setUpId", detail: candidate.setUpId }]
+      : applicationProblems(setUp, shelf);
+  if (!garment.ok || !ink.ok || setUp === null || setUpProblems.length > 0) {
+    const problems = [
+      ...(garment.ok ? [] : garment.problems),
+      ...(ink.ok ? [] : ink.problems),
+      ...setUpProblems,
+    ];
+    return { kind: "refused", candidate, problems };
+  }
+  return {
+    kind: "ready",
+    candidate,
+    garment: garment.garment,
+    mix: ink.mix,
+    application: applicationFor(setUp, place, shelf),
+  };
+}
