@@ -1,8 +1,13 @@
 /** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, a surface through them. */
-import { labFromReflectance } from "../colorimetry/cielab.ts";
+import {
+  labFromReflectance,
+  lightnessFromLuminanceRatio,
+  luminanceRatioFromLightness,
+} from "../colorimetry/cielab.ts";
 import { deltaHueAb } from "../colorimetry/difference.ts";
-import { type PrintableInk, type ScatteringStep, SURFACE_REACH_SD } from "./printableInk.ts";
+import { type PrintableInk, SURFACE_REACH_SD } from "./printableInk.ts";
 import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
+import type { PrintedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
 import {
   fitSurface,
@@ -13,6 +18,7 @@ import {
   WET_NODE_COUNT,
   wetPosition,
 } from "./responseSurface.ts";
+import { SCATTERING_POINTS } from "./spreadGrid.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
 import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
@@ -29,10 +35,11 @@ export interface CellResponse {
   readonly lightness: Float64Array;
   /** |hue shift| beyond that of the clear alone; null where it cannot break the limit. */
   readonly hueExcess: Float64Array | null;
-  /** dL* per unit of closed fraction, and per step of haze and of the black's own scattering. */
+  /** dL* per unit of closed fraction. */
   readonly closedSlope: number;
-  readonly hazeSlope: number;
-  readonly blackSlope: number;
+  /** What haze, and the black's own scattering, add to Y/Yn at each scattering point; empty where there is none. */
+  readonly hazeLuminance: Float64Array;
+  readonly blackLuminance: Float64Array;
   /** Width of what the model itself misses, in L*. */
   readonly discrepancyL: number;
 }
@@ -74,12 +81,16 @@ export function cellResponse(
   }
   wetCloth(room, cloth, ink.film);
   const centreL = colourOver(room, cloth, ink.film).L;
-  const slopeTo = (step: ScatteringStep | null): number =>
-    step === null ? 0 : colourOver(room, cloth, step.film).L - centreL;
   const closedSlope =
     (colourOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP).L - centreL) / CLOSED_STEP;
-  const hazeSlope = slopeTo(ink.haze);
-  const blackSlope = slopeTo(ink.blackScattering);
+  const centreLuminance = luminanceRatioFromLightness(centreL);
+  const addedBy = (films: readonly PrintedFilm[]): Float64Array =>
+    Float64Array.from(
+      films,
+      (film) => luminanceRatioFromLightness(colourOver(room, cloth, film).L) - centreLuminance,
+    );
+  const hazeLuminance = addedBy(ink.hazeFilms);
+  const blackLuminance = addedBy(ink.blackFilms);
   const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);
   fitSurface(lightness, tintCount);
   const hueMatters = mostExcess > hueLimit - HUE_REACH * DISCREPANCY_AB;
@@ -91,8 +102,8 @@ export function cellResponse(
     lightness,
     hueExcess: hueMatters ? hueExcess : null,
     closedSlope,
-    hazeSlope,
-    blackSlope,
+    hazeLuminance,
+    blackLuminance,
     discrepancyL,
   };
 }
@@ -101,4 +112,12 @@ export function cellResponse(
 export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: number): number {
   const { range, tintCount, lightness } = response;
   return surfaceValue(lightness, tintCount, wetPosition(range, lnWetOut), tintPosition(range, lnTint));
+}
+
+/** Standard deviation in L*, at the centre, of light `added` to Y/Yn at the scattering points; 0 where there is none. */
+export function scatteredSdL(response: CellResponse, added: Float64Array): number {
+  if (added.length === 0) return 0;
+  const luminance = luminanceRatioFromLightness(lightnessAt(response, 0, 0));
+  const spread = lightnessFromLuminanceRatio(luminance + added[2]!) - lightnessFromLuminanceRatio(luminance);
+  return spread / SCATTERING_POINTS[2]!;
 }

@@ -3,7 +3,7 @@ import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
 import { lnTintAtNode, TINT_NODE_COUNT } from "./responseSurface.ts";
-import { BLACK_SCATTERING_POINTS, CLOSED_POINTS, HAZE_POINTS } from "./spreadGrid.ts";
+import { CLOSED_POINTS, SCATTERING_POINTS } from "./spreadGrid.ts";
 import {
   BASE_STRENGTH_SD,
   BLACK_SCATTERING_SD,
@@ -20,14 +20,6 @@ export const SURFACE_REACH_SD = 2.9;
 /** Step in ln deposit for slope and curvature of the reach. */
 const LN_STEP = 0.05;
 
-/** A film with more scattering than expected, and how many times that step each of its points takes. */
-export interface ScatteringStep {
-  readonly film: PrintedFilm;
-  readonly stepsAt: Float64Array;
-  /** Standard deviation of the step, for reports. */
-  readonly sdSteps: number;
-}
-
 export interface PrintableInk {
   readonly mix: InkMix;
   readonly application: Application;
@@ -36,9 +28,9 @@ export interface PrintableInk {
   readonly tintFilms: readonly PrintedFilm[];
   /** The film without its colourants; the film itself for a clear. */
   readonly clearFilm: PrintedFilm;
-  /** More haze in the bases, and more scattering of the black itself; null where there is none. */
-  readonly haze: ScatteringStep | null;
-  readonly blackScattering: ScatteringStep | null;
+  /** The film at each scattering point, for the bases' haze and for the black's own; empty where there is none. */
+  readonly hazeFilms: readonly PrintedFilm[];
+  readonly blackFilms: readonly PrintedFilm[];
   readonly hasTint: boolean;
   readonly lnBaseSd: number;
   /** Of the colourants' strength and what the model misses of it; without the deposit. */
@@ -69,27 +61,24 @@ function weightedSd(weights: readonly number[], sds: readonly number[]): number 
   return Math.sqrt(weights.reduce((sum, weight, i) => sum + ((weight / total) * sds[i]!) ** 2, 0));
 }
 
-/**
- * The film one standard deviation of ln scattering up in the parts that `scatters` names. Its points may spread further,
- * by what a thicker film adds.
- */
-function scatteringStep(
+/** The film at each scattering point, ln scattering of the parts that `scatters` names up by `lnSd` times the point. */
+function scatteringFilms(
   mix: InkMix,
   application: Application,
   scatters: (part: MixPart) => boolean,
   lnSd: number,
-  lnSdWithDeposit: number,
-  points: Float64Array,
-): ScatteringStep | null {
-  if (!mix.parts.some((part) => part.massFraction > 0 && scatters(part))) return null;
-  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? lnSd : 0));
-  const step = Math.expm1(lnSd);
-  return {
-    film: printedFilm(mix, application, { lnPartScattering }),
-    stepsAt: points.map((z) => Math.expm1(lnSdWithDeposit * z) / step),
-    sdSteps: Math.sqrt(Math.exp(lnSd * lnSd) * Math.expm1(lnSd * lnSd)) / step,
-  };
+): PrintedFilm[] {
+  if (!mix.parts.some(scatters)) return [];
+  return Array.from(SCATTERING_POINTS, (z) =>
+    printedFilm(mix, application, {
+      lnPartScattering: mix.parts.map((part) => (scatters(part) ? lnSd * z : 0)),
+    }),
+  );
 }
+
+const isHazy = (part: MixPart): boolean => part.kind === "base" && part.massFraction * part.hazePerUm > 0;
+const isBlack = (part: MixPart): boolean =>
+  part.kind === "colourant" && part.family === "black" && part.massFraction > 0;
 
 /**
  * Makes `mix` on `application` ready for predictions. Among several colourants each counts by what it absorbs and
@@ -121,22 +110,9 @@ export function printableInk(mix: InkMix, application: Application): PrintableIn
     film,
     tintFilms: hasTint ? Array.from({ length: TINT_NODE_COUNT }, tintFilmAt) : [film],
     clearFilm: hasTint ? printedFilm(mix, application, {}, 0) : film,
-    haze: scatteringStep(
-      mix,
-      application,
-      (part) => part.kind === "base" && part.hazePerUm > 0,
-      HAZE_SD,
-      Math.hypot(HAZE_SD, depositSd),
-      HAZE_POINTS,
-    ),
-    blackScattering: scatteringStep(
-      mix,
-      application,
-      (part) => part.kind === "colourant" && part.family === "black",
-      BLACK_SCATTERING_SD,
-      BLACK_SCATTERING_SD,
-      BLACK_SCATTERING_POINTS,
-    ),
+    // Haze grows with the deposit; the black's own scattering does so along the tint axis.
+    hazeFilms: scatteringFilms(mix, application, isHazy, Math.hypot(HAZE_SD, depositSd)),
+    blackFilms: scatteringFilms(mix, application, isBlack, BLACK_SCATTERING_SD),
     hasTint,
     lnBaseSd: weightedSd(
       bases.map((part) => part.massFraction * part.strength),

@@ -1,4 +1,5 @@
 /** How far a print may land from what is expected, and how likely it lands in the target band (model.md §5). */
+import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import {
   addRamp,
   type BinnedDistribution,
@@ -8,18 +9,19 @@ import {
   quantileFrom,
   readable,
 } from "./binnedDistribution.ts";
-import { type CellResponse, cellResponse, lightnessAt } from "./cellResponse.ts";
+import { type CellResponse, cellResponse, lightnessAt, scatteredSdL } from "./cellResponse.ts";
 import type { TargetBand } from "./inputs.ts";
 import { normalCumulativeFast } from "./normalDistribution.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import type { Workspace } from "./printedColour.ts";
 import { surfaceValue, tintPosition, wetPosition } from "./responseSurface.ts";
 import {
-  BLACK_SCATTERING_WEIGHTS,
   MAJOR_MASSES,
   MAJOR_NODES,
   MINOR_NODES,
   MINOR_WEIGHTS,
+  SCATTERING_POINTS,
+  SCATTERING_WEIGHTS,
 } from "./spreadGrid.ts";
 import { DISCREPANCY_AB } from "./unknowns.ts";
 import { heavyTailed } from "./wetOutSpread.ts";
@@ -28,6 +30,8 @@ import type { WettableGarment } from "./wettableGarment.ts";
 const BIN_COUNT = 128;
 /** Bins need not be narrower than this part of what the model misses. */
 const BIN_PER_WIDTH = 1 / 3;
+/** Scattered light that moves L* by less than this counts as a plain error of L*, without its own points. */
+const SMALL_SCATTERING_L = 0.2;
 /** A weak unknown that moves L* by less than this is left out. */
 const NEGLIGIBLE_L = 1e-3;
 
@@ -59,26 +63,36 @@ export function strongAxes(ink: PrintableInk, response: CellResponse): StrongAxe
   return { wetOutIsMajor: swing(wetOutSd, 0) >= swing(0, tintSd), wetOutSd, tintSd, correlation };
 }
 
-/** What haze and closed surface add to L* at each of their points. */
-function weakShifts(ink: PrintableInk, response: CellResponse): Float64Array {
-  const { closedSlope, hazeSlope } = response;
-  if (Math.abs(closedSlope) * ink.closedFractionSd + Math.abs(hazeSlope) < NEGLIGIBLE_L) {
-    return new Float64Array(1);
-  }
-  return ink.closedFractionAt.map(
-    (closed, k) =>
-      closedSlope * (closed - ink.film.closedFraction) +
-      (ink.haze === null ? 0 : hazeSlope * ink.haze.stepsAt[k]!),
-  );
+/** What the closed surface adds to L* at each of its points. */
+function closedShifts(ink: PrintableInk, { closedSlope }: CellResponse): Float64Array {
+  if (Math.abs(closedSlope) * ink.closedFractionSd < NEGLIGIBLE_L) return new Float64Array(1);
+  return ink.closedFractionAt.map((closed) => closedSlope * (closed - ink.film.closedFraction));
 }
 
-/** delta-L* on the grid, major node k of minor node m at [m * MAJOR_NODES.length + k]. */
+/** delta-L* on the grid: scattering point s, minor node m, major node k at [(s * minors + m) * majors + k]. */
 interface Grid {
   readonly deltaL: Float64Array;
-  /** What one step of the black's own scattering adds there; null where there is none. */
-  readonly blackStep: Float64Array | null;
-  /** How surely the hue holds there; null: everywhere. */
+  readonly minorCount: number;
+  /** 1 where nothing scatters, else that of SCATTERING_POINTS. */
+  readonly scatteringCount: number;
+  /** How surely the hue holds at a minor and major node; null: everywhere. */
   readonly hueHolds: Float64Array | null;
+}
+
+/** Y/Yn that scattering point `s` adds at `tintFactor`: haze and black are independent, so their sizes add in squares. */
+function addedLuminance(response: CellResponse, s: number, tintFactor: number): number {
+  const { hazeLuminance, blackLuminance } = response;
+  const haze = hazeLuminance.length === 0 ? 0 : hazeLuminance[s]!;
+  const black = blackLuminance.length === 0 ? 0 : blackLuminance[s]! * tintFactor;
+  return Math.sign(SCATTERING_POINTS[s]!) * Math.hypot(haze, black);
+}
+
+/** Standard deviation in L* of the light that haze and black scatter, at the centre. */
+function scatteringSdL(response: CellResponse): number {
+  return Math.hypot(
+    scatteredSdL(response, response.hazeLuminance),
+    scatteredSdL(response, response.blackLuminance),
+  );
 }
 
 function gridOver(
@@ -88,12 +102,14 @@ function gridOver(
   axes: StrongAxes,
   hueLimit: number,
 ): Grid {
-  const { range, tintCount, lightness, hueExcess, wetOut, blackSlope } = response;
+  const { range, tintCount, lightness, hueExcess, wetOut } = response;
   const majorCount = MAJOR_NODES.length;
   const minorCount = tintCount === 1 ? 1 : MINOR_NODES.length;
-  const deltaL = new Float64Array(majorCount * minorCount);
-  const blackStep = Math.abs(blackSlope) < NEGLIGIBLE_L ? null : new Float64Array(deltaL.length);
-  const hueHolds = hueExcess === null ? null : new Float64Array(deltaL.length);
+  const scatters = scatteringSdL(response) >= SMALL_SCATTERING_L;
+  const scatteringCount = scatters ? SCATTERING_POINTS.length : 1;
+  const nodeCount = majorCount * minorCount;
+  const deltaL = new Float64Array(nodeCount * scatteringCount);
+  const hueHolds = hueExcess === null ? null : new Float64Array(nodeCount);
   const rest = Math.sqrt(1 - axes.correlation * axes.correlation);
   const wetAt = (z: number): number =>
     wetPosition(range, axes.wetOutSd * heavyTailed(z, wetOut.excessKurtosis) + ink.lnReachShift);
@@ -107,45 +123,37 @@ function gridOver(
       const x = majorX === null ? wetAt(other) : majorX[k]!;
       const y = tintPosition(range, lnTint);
       const at = m * majorCount + k;
-      deltaL[at] = surfaceValue(lightness, tintCount, x, y) - cloth.bareLab.L;
-      if (blackStep !== null) blackStep[at] = blackSlope * Math.exp(lnTint);
+      const printedL = surfaceValue(lightness, tintCount, x, y);
+      if (scatters) {
+        const luminance = luminanceRatioFromLightness(printedL);
+        const tintFactor = Math.exp(lnTint);
+        for (let s = 0; s < scatteringCount; s++) {
+          const scattered = Math.max(0, luminance + addedLuminance(response, s, tintFactor));
+          deltaL[s * nodeCount + at] = lightnessFromLuminanceRatio(scattered) - cloth.bareLab.L;
+        }
+      } else deltaL[at] = printedL - cloth.bareLab.L;
       if (hueHolds !== null) {
         const excess = surfaceValue(hueExcess!, tintCount, x, y);
         hueHolds[at] = normalCumulativeFast((hueLimit - excess) / DISCREPANCY_AB);
       }
     }
   }
-  return { deltaL, blackStep, hueHolds };
+  return { deltaL, minorCount, scatteringCount, hueHolds };
 }
 
-/** The grid as a distribution of delta-L*; with `weights`, each step counts only by the mean weight at its ends. */
-function fillFrom(
-  into: BinnedDistribution,
-  { deltaL, blackStep }: Grid,
-  ink: PrintableInk,
-  weights: Float64Array | null,
-): BinnedDistribution {
+/** The grid as a distribution of delta-L*; with `holds`, each step counts only by the mean of it at its ends. */
+function fillFrom(into: BinnedDistribution, grid: Grid, holds: Float64Array | null): BinnedDistribution {
+  const { deltaL, minorCount, scatteringCount } = grid;
   const majorCount = MAJOR_NODES.length;
-  const minorCount = deltaL.length / majorCount;
-  const blackSteps = ink.blackScattering?.stepsAt;
-  for (let m = 0; m < minorCount; m++) {
-    const minorWeight = minorCount === 1 ? 1 : MINOR_WEIGHTS[m]!;
-    for (let k = 0; k + 1 < majorCount; k++) {
-      const at = m * majorCount + k;
-      const share = weights === null ? 1 : (weights[at]! + weights[at + 1]!) / 2;
-      const probability = share * minorWeight * MAJOR_MASSES[k]!;
-      if (blackStep === null || blackSteps === undefined) {
-        addRamp(into, deltaL[at]!, deltaL[at + 1]!, probability);
-        continue;
-      }
-      for (let s = 0; s < blackSteps.length; s++) {
-        const steps = blackSteps[s]!;
-        addRamp(
-          into,
-          deltaL[at]! + steps * blackStep[at]!,
-          deltaL[at + 1]! + steps * blackStep[at + 1]!,
-          probability * BLACK_SCATTERING_WEIGHTS[s]!,
-        );
+  for (let s = 0; s < scatteringCount; s++) {
+    const scatteringWeight = scatteringCount === 1 ? 1 : SCATTERING_WEIGHTS[s]!;
+    for (let m = 0; m < minorCount; m++) {
+      const weight = scatteringWeight * (minorCount === 1 ? 1 : MINOR_WEIGHTS[m]!);
+      for (let k = 0; k + 1 < majorCount; k++) {
+        const node = m * majorCount + k;
+        const at = s * minorCount * majorCount + node;
+        const share = holds === null ? 1 : (holds[node]! + holds[node + 1]!) / 2;
+        addRamp(into, deltaL[at]!, deltaL[at + 1]!, share * weight * MAJOR_MASSES[k]!);
       }
     }
   }
@@ -154,7 +162,8 @@ function fillFrom(
 
 /**
  * Spread of `ink` on `cloth`. Without random sampling: a fixed grid over wet-out and tint, made a density by joining
- * its nodes, widened by the weak unknowns (haze, closed surface, the black's scattering) and by what the model misses.
+ * its nodes; light that haze or the black scatters is added in luminance, the closed surface and what the model misses
+ * as an error in L*.
  * Where the hue shift exceeds that of the clear alone by more than the limit a print does not count as in band; like L*,
  * the hue carries the model's own discrepancy, so that the chance does not jump while a tint is dragged.
  */
@@ -166,14 +175,10 @@ export function spreadOf(
 ): CellSpread {
   const response = cellResponse(room, cloth, ink, band.hueLimit);
   const grid = gridOver(cloth, ink, response, strongAxes(ink, response), band.hueLimit);
-  const shifts = weakShifts(ink, response);
-  const width = response.discrepancyL;
-  let margin = 6 * width + shifts.reduce((most, shift) => Math.max(most, Math.abs(shift)), 0);
-  if (grid.blackStep !== null) {
-    for (const step of grid.blackStep) {
-      margin = Math.max(margin, 6 * width + Math.abs(step) * ink.blackScattering!.stepsAt[2]!);
-    }
-  }
+  const shifts = closedShifts(ink, response);
+  const scatteredL = grid.scatteringCount === 1 ? scatteringSdL(response) : 0;
+  const width = Math.hypot(response.discrepancyL, scatteredL);
+  const margin = 6 * width + shifts.reduce((most, shift) => Math.max(most, Math.abs(shift)), 0);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const value of grid.deltaL) {
@@ -183,8 +188,8 @@ export function spreadOf(
   const binCount = Math.min(BIN_COUNT, Math.ceil((high - low + 2 * margin) / (BIN_PER_WIDTH * width)));
   const empty = (): BinnedDistribution => emptyDistribution(low - margin, high + margin, binCount);
   const kernel = errorKernel((high - low + 2 * margin) / binCount, width, shifts);
-  const all = readable(fillFrom(empty(), grid, ink, null), kernel);
-  const inHue = grid.hueHolds === null ? all : readable(fillFrom(empty(), grid, ink, grid.hueHolds), kernel);
+  const all = readable(fillFrom(empty(), grid, null), kernel);
+  const inHue = grid.hueHolds === null ? all : readable(fillFrom(empty(), grid, grid.hueHolds), kernel);
   return {
     chanceInBand:
       probabilityBelow(inHue, band.deltaL + band.tolerance) -

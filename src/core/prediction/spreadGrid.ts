@@ -25,18 +25,12 @@ export const MINOR_NODES = Float64Array.from(
 const minorTotal = MINOR_NODES.reduce((sum, z) => sum + normalDensity(z), 0);
 export const MINOR_WEIGHTS = MINOR_NODES.map((z) => normalDensity(z) / minorTotal);
 
-/**
- * Equally likely points of the two weak unknowns (haze, closed surface), standard normal each: rank-1 lattice 1, 5
- * mod 16, shifted by half a step (Korobov 1959, from memory).
- */
-const WEAK_COUNT = 16;
-const weakColumn = (multiplier: number): Float64Array =>
-  Float64Array.from({ length: WEAK_COUNT }, (_, k) =>
-    quantileOf(normalCumulative, (((k * multiplier) % WEAK_COUNT) + 0.5) / WEAK_COUNT),
-  );
-export const HAZE_POINTS = weakColumn(1);
-export const CLOSED_POINTS = weakColumn(5);
+/** Light that haze or the black itself scatters: three-point Gauss-Hermite (A&S 25.4.46). */
+export const SCATTERING_POINTS = Float64Array.of(-Math.sqrt(3), 0, Math.sqrt(3));
+export const SCATTERING_WEIGHTS = Float64Array.of(1 / 6, 2 / 3, 1 / 6);
 
-/** The black's own scattering, which grows with the tint: three-point Gauss-Hermite (A&S 25.4.46). */
-export const BLACK_SCATTERING_POINTS = Float64Array.of(-Math.sqrt(3), 0, Math.sqrt(3));
-export const BLACK_SCATTERING_WEIGHTS = Float64Array.of(1 / 6, 2 / 3, 1 / 6);
+/** Equally likely points of the closed fraction, standard normal before it is cut at 0. */
+const CLOSED_COUNT = 8;
+export const CLOSED_POINTS = Float64Array.from({ length: CLOSED_COUNT }, (_, k) =>
+  quantileOf(normalCumulative, (k + 0.5) / CLOSED_COUNT),
+);

@@ -1,5 +1,5 @@
 /** What the spread of a cell is made of: the standard deviation of delta-L* that each unknown brings at the centre. */
-import { type CellResponse, lightnessAt } from "./cellResponse.ts";
+import { type CellResponse, lightnessAt, scatteredSdL } from "./cellResponse.ts";
 import type { SpreadSource } from "./prediction.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import {
@@ -35,10 +35,10 @@ export function spreadSources(
     ["finish", wet(finishSd)],
     ["fibre-gain", wet(fibreSd)],
     ["base-strength", wet(ink.lnBaseSd)],
-    ["haze", Math.abs(response.hazeSlope) * (ink.haze?.sdSteps ?? 0)],
+    ["haze", scatteredSdL(response, response.hazeLuminance)],
     ["closed-surface", Math.abs(response.closedSlope) * ink.closedFractionSd],
     ["colourant-strength", Math.abs(perTint) * ink.lnTintSd],
-    ["black-scattering", Math.abs(response.blackSlope) * (ink.blackScattering?.sdSteps ?? 0)],
+    ["black-scattering", scatteredSdL(response, response.blackLuminance)],
     ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * ink.lnDepositSd],
     ["model", Math.hypot(response.discrepancyL, wet(DISCREPANCY_LN_WET_OUT))],
   ];

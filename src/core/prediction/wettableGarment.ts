@@ -20,6 +20,8 @@ import type { Garment } from "./inputs.ts";
 
 /** A band reading below this counts as this: K/S of 0 is infinite. Invented default, a tenth of any real black cloth. */
 const FLOOR_REFLECTANCE = 0.0005;
+/** A fibre that makes less of the cloth than this carries no colour: rounding, not cloth. */
+const NEGLIGIBLE_MASS = 1e-6;
 const SUM_TOLERANCE = 0.005 + 1e-9;
 
 export interface WettableGarment {
@@ -74,10 +76,10 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
   if (!(Math.abs(total - 1) <= SUM_TOLERANCE))
     throw new RangeError(`fibre mass fractions must sum to 1; got ${total}`);
   const massFractions = Float64Array.from(fibres, (part) => part.massFraction / total);
-  const noneDyed = !fibres.some((part) => part.dyed && part.massFraction > 0);
+  const noneDyed = !fibres.some((part) => part.dyed && part.massFraction > NEGLIGIBLE_MASS);
   const dyed = fibres.map((part) => noneDyed || part.dyed);
   const dyedMass = massFractions.reduce((sum, mass, i) => sum + (dyed[i] ? mass : 0), 0);
-  const isHeather = dyedMass < 1 - 1e-9;
+  const isHeather = dyedMass < 1 - NEGLIGIBLE_MASS;
   const dyedFibre = isHeather ? unmixDyedFibre(bare, 1 - dyedMass) : null;
   const weights = weightsFor(viewing);
   return {
