@@ -3,8 +3,8 @@
  * A zone is src/ZONE/, or src/core/PART/; main.tsx is a zone by itself.
  */
 
-/** How much of a zone is open: all of it, its types, or its types and CONSTANT_CASE values. */
-export type Opening = "all" | "types" | "typesAndConstants";
+/** How much of a zone is open: all of it, or its types. */
+export type Opening = "all" | "types";
 
 const light = { "core/spectrum": "all", "core/tables": "all" } as const;
 const prediction = {
@@ -25,7 +25,8 @@ export const mayImport: Readonly<Record<string, Readonly<Record<string, Opening>
   "core/prediction": prediction,
   "core/evidence": evidence,
   "core/planning": { ...evidence, "core/evidence": "all" },
-  job: { core: "typesAndConstants", units: "all" },
+  // Turning a saved garment, mix or set-up into what the model takes is the documents' business, and needs core's functions.
+  job: { core: "all", units: "all" },
   exchange: { job: "all", core: "all", units: "all" },
   storage: { job: "all", exchange: "all", units: "all" },
   artwork: { core: "all", job: "all", units: "all" },
