@@ -40,6 +40,8 @@ export interface CellResponse {
   /** What haze, and the black's own scattering, add to Y/Yn at each scattering point; empty where there is none. */
   readonly hazeLuminance: Float64Array;
   readonly blackLuminance: Float64Array;
+  /** What the expected haze itself adds to Y/Yn. */
+  readonly expectedHazeLuminance: number;
   /** Width of what the model itself misses, in L*. */
   readonly discrepancyL: number;
 }
@@ -91,6 +93,10 @@ export function cellResponse(
     );
   const hazeLuminance = addedBy(ink.hazeFilms);
   const blackLuminance = addedBy(ink.blackFilms);
+  const expectedHazeLuminance =
+    ink.hazelessFilm === null
+      ? 0
+      : centreLuminance - luminanceRatioFromLightness(colourOver(room, cloth, ink.hazelessFilm).L);
   const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);
   fitSurface(lightness, tintCount);
   const hueMatters = mostExcess > hueLimit - HUE_REACH * DISCREPANCY_AB;
@@ -104,6 +110,7 @@ export function cellResponse(
     closedSlope,
     hazeLuminance,
     blackLuminance,
+    expectedHazeLuminance,
     discrepancyL,
   };
 }
@@ -118,6 +125,7 @@ export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: nu
 export function scatteredSdL(response: CellResponse, added: Float64Array): number {
   if (added.length === 0) return 0;
   const luminance = luminanceRatioFromLightness(lightnessAt(response, 0, 0));
-  const spread = lightnessFromLuminanceRatio(luminance + added[2]!) - lightnessFromLuminanceRatio(luminance);
-  return spread / SCATTERING_POINTS[2]!;
+  const last = added.length - 1;
+  const rise = lightnessFromLuminanceRatio(luminance + added[last]!) - lightnessFromLuminanceRatio(luminance);
+  return rise / SCATTERING_POINTS[last]!;
 }

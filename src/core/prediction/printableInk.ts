@@ -31,6 +31,8 @@ export interface PrintableInk {
   /** The film at each scattering point, for the bases' haze and for the black's own; empty where there is none. */
   readonly hazeFilms: readonly PrintedFilm[];
   readonly blackFilms: readonly PrintedFilm[];
+  /** The film as if its bases had no haze; null where they have none. */
+  readonly hazelessFilm: PrintedFilm | null;
   readonly hasTint: boolean;
   readonly lnBaseSd: number;
   /** Of the colourants' strength and what the model misses of it; without the deposit. */
@@ -61,7 +63,18 @@ function weightedSd(weights: readonly number[], sds: readonly number[]): number 
   return Math.sqrt(weights.reduce((sum, weight, i) => sum + ((weight / total) * sds[i]!) ** 2, 0));
 }
 
-/** The film at each scattering point, ln scattering of the parts that `scatters` names up by `lnSd` times the point. */
+/** The film with ln scattering of the parts that `scatters` names up by `lnScattering`. */
+function filmScattering(
+  mix: InkMix,
+  application: Application,
+  scatters: (part: MixPart) => boolean,
+  lnScattering: number,
+): PrintedFilm {
+  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? lnScattering : 0));
+  return printedFilm(mix, application, { lnPartScattering });
+}
+
+/** `filmScattering` at each scattering point times `lnSd`; empty where no part scatters. */
 function scatteringFilms(
   mix: InkMix,
   application: Application,
@@ -69,11 +82,7 @@ function scatteringFilms(
   lnSd: number,
 ): PrintedFilm[] {
   if (!mix.parts.some(scatters)) return [];
-  return Array.from(SCATTERING_POINTS, (z) =>
-    printedFilm(mix, application, {
-      lnPartScattering: mix.parts.map((part) => (scatters(part) ? lnSd * z : 0)),
-    }),
-  );
+  return Array.from(SCATTERING_POINTS, (z) => filmScattering(mix, application, scatters, lnSd * z));
 }
 
 const isHazy = (part: MixPart): boolean => part.kind === "base" && part.massFraction * part.hazePerUm > 0;
@@ -113,6 +122,9 @@ export function printableInk(mix: InkMix, application: Application): PrintableIn
     // Haze grows with the deposit; the black's own scattering does so along the tint axis.
     hazeFilms: scatteringFilms(mix, application, isHazy, Math.hypot(HAZE_SD, depositSd)),
     blackFilms: scatteringFilms(mix, application, isBlack, BLACK_SCATTERING_SD),
+    hazelessFilm: mix.parts.some(isHazy)
+      ? filmScattering(mix, application, isHazy, Number.NEGATIVE_INFINITY)
+      : null,
     hasTint,
     lnBaseSd: weightedSd(
       bases.map((part) => part.massFraction * part.strength),

@@ -79,12 +79,17 @@ interface Grid {
   readonly hueHolds: Float64Array | null;
 }
 
-/** Y/Yn that scattering point `s` adds at `tintFactor`: haze and black are independent, so their sizes add in squares. */
-function addedLuminance(response: CellResponse, s: number, tintFactor: number): number {
-  const { hazeLuminance, blackLuminance } = response;
-  const haze = hazeLuminance.length === 0 ? 0 : hazeLuminance[s]!;
+/**
+ * Y/Yn that scattering point `s` adds where haze and tint are `hazeFactor` and `tintFactor` times what was mixed: haze and
+ * black are independent, so their sizes add in squares.
+ */
+function addedLuminance(response: CellResponse, s: number, hazeFactor: number, tintFactor: number): number {
+  const { hazeLuminance, expectedHazeLuminance, blackLuminance } = response;
+  const haze = hazeLuminance.length === 0 ? 0 : hazeLuminance[s]! * hazeFactor;
   const black = blackLuminance.length === 0 ? 0 : blackLuminance[s]! * tintFactor;
-  return Math.sign(SCATTERING_POINTS[s]!) * Math.hypot(haze, black);
+  return (
+    expectedHazeLuminance * (hazeFactor - 1) + Math.sign(SCATTERING_POINTS[s]!) * Math.hypot(haze, black)
+  );
 }
 
 /** Standard deviation in L* of the light that haze and black scatter, at the centre. */
@@ -113,6 +118,8 @@ function gridOver(
   const rest = Math.sqrt(1 - axes.correlation * axes.correlation);
   const wetAt = (z: number): number =>
     wetPosition(range, axes.wetOutSd * heavyTailed(z, wetOut.excessKurtosis) + ink.lnReachShift);
+  // A film that wets out further is likelier a thicker one, and a thicker one is hazier.
+  const hazePerWetSd = (ink.reachSlope * ink.lnDepositSd ** 2) / axes.wetOutSd;
   const majorX = axes.wetOutIsMajor ? MAJOR_NODES.map(wetAt) : null;
   for (let m = 0; m < minorCount; m++) {
     const minor = minorCount === 1 ? 0 : MINOR_NODES[m]!;
@@ -127,8 +134,9 @@ function gridOver(
       if (scatters) {
         const luminance = luminanceRatioFromLightness(printedL);
         const tintFactor = Math.exp(lnTint);
+        const hazeFactor = Math.exp(hazePerWetSd * (majorX === null ? other : major));
         for (let s = 0; s < scatteringCount; s++) {
-          const scattered = Math.max(0, luminance + addedLuminance(response, s, tintFactor));
+          const scattered = Math.max(0, luminance + addedLuminance(response, s, hazeFactor, tintFactor));
           deltaL[s * nodeCount + at] = lightnessFromLuminanceRatio(scattered) - cloth.bareLab.L;
         }
       } else deltaL[at] = printedL - cloth.bareLab.L;

@@ -25,9 +25,9 @@ export const MINOR_NODES = Float64Array.from(
 const minorTotal = MINOR_NODES.reduce((sum, z) => sum + normalDensity(z), 0);
 export const MINOR_WEIGHTS = MINOR_NODES.map((z) => normalDensity(z) / minorTotal);
 
-/** Light that haze or the black itself scatters: three-point Gauss-Hermite (A&S 25.4.46). */
-export const SCATTERING_POINTS = Float64Array.of(-Math.sqrt(3), 0, Math.sqrt(3));
-export const SCATTERING_WEIGHTS = Float64Array.of(1 / 6, 2 / 3, 1 / 6);
+/** Light that haze or the black itself scatters, on the same rule: fewer points would show as steps in the tail. */
+export const SCATTERING_POINTS = MINOR_NODES;
+export const SCATTERING_WEIGHTS = MINOR_WEIGHTS;
 
 /** Equally likely points of the closed fraction, standard normal before it is cut at 0. */
 const CLOSED_COUNT = 8;
