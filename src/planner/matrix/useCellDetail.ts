@@ -1,0 +1,98 @@
+/** Everything about the cell that is looked at, with its answer to other amounts of tint. */
+import { useEffect, useMemo, useRef, useState } from "react";
+import type { Viewing } from "../../core/colorimetry/viewing.ts";
+import type { PredictionEngine } from "../../engine/predictionEngine.ts";
+import type { CellDetail, CellRequest } from "../../engine/protocol.ts";
+import { recipeWithTint } from "../../job/edits/recipe.ts";
+import type { Band } from "../../job/jobDocument.ts";
+import type { Mix } from "../../job/mixDocument.ts";
+import { inkMixFor } from "../../job/predictionInputs.ts";
+import type { Shelf } from "../../job/shelfDocument.ts";
+import type { MatrixCandidate, MatrixLine } from "./matrixInputs.ts";
+import { largestTintFraction, tintFraction, tintOf } from "./tintEdit.ts";
+
+/** Points of the tint curve: few enough for a drag, enough for a smooth line. */
+const CURVE_POINT_COUNT = 17;
+/** The curve ends at the tint ladder's end, or half as far again as the present tint. */
+const BEYOND_PRESENT = 1.5;
+
+type Tints = CellRequest["tints"];
+
+function tintsOf(mix: Mix, shelf: Shelf): Tints {
+  const colourant = tintOf(mix, shelf);
+  if (colourant === null) return [];
+  const ladderEnd = shelf.defaults.tintLadder.at(-1) ?? 0.01;
+  const present = tintFraction(mix, colourant.id);
+  // Beyond the ladder the scale grows in whole steps of the ladder's end, so that it stands still under a small drag.
+  const wanted =
+    present <= ladderEnd ? ladderEnd : Math.ceil((present * BEYOND_PRESENT) / ladderEnd) * ladderEnd;
+  const end = Math.min(wanted, largestTintFraction(mix, shelf, colourant));
+  const tints: { massFraction: number; mix: Tints[number]["mix"] }[] = [];
+  for (let point = 0; point < CURVE_POINT_COUNT; point++) {
+    const massFraction = (end * point) / (CURVE_POINT_COUNT - 1);
+    try {
+      const recipe = recipeWithTint(mix.recipe, shelf, colourant.id, massFraction);
+      const ink = inkMixFor({ ...mix, recipe }, shelf);
+      if (ink.ok) tints.push({ massFraction, mix: ink.mix });
+    } catch (error) {
+      // No room for the bases at this amount: the curve ends before it.
+      if (!(error instanceof RangeError)) throw error;
+    }
+  }
+  return tints;
+}
+
+interface Subject {
+  readonly line: MatrixLine | null;
+  readonly column: MatrixCandidate | null;
+  readonly viewing: Viewing;
+  readonly band: Band;
+  readonly shelf: Shelf;
+}
+
+export interface ShownDetail {
+  readonly detail: CellDetail;
+  /** What it was computed for. */
+  readonly lineId: string;
+  readonly candidateId: string;
+}
+
+/** Null until the first answer; afterwards the last answer, until the next is there. */
+export function useCellDetail(engine: PredictionEngine, subject: Subject | null): ShownDetail | null {
+  const [shown, setShown] = useState<ShownDetail | null>(null);
+  const line = subject?.line ?? null;
+  const column = subject?.column ?? null;
+  const { viewing, band, shelf } = subject ?? {};
+  const request = useMemo<CellRequest | null>(() => {
+    if (!line?.garment || !column?.inkMix || !column.application || !column.mix) return null;
+    if (!viewing || !band || !shelf) return null;
+    return {
+      row: { lineId: line.line.id, garment: line.garment },
+      column: {
+        candidateId: column.candidate.id,
+        mix: column.inkMix,
+        application: column.application,
+      },
+      viewing,
+      band,
+      tints: tintsOf(column.mix, shelf),
+    };
+  }, [line, column, viewing, band, shelf]);
+  const latest = useRef<CellRequest | null>(null);
+  useEffect(() => {
+    latest.current = request;
+    if (request === null) return;
+    engine.predictCell(request).then(
+      (detail) => {
+        if (detail === null || latest.current === null) return;
+        setShown({ detail, lineId: request.row.lineId, candidateId: request.column.candidateId });
+      },
+      // The grid says that the engine failed.
+      () => undefined,
+    );
+    return () => {
+      latest.current = null;
+    };
+  }, [engine, request]);
+  return request === null ? null : shown;
+}
