@@ -10,4 +10,10 @@ interface View {
 
 export const VIEWS: readonly View[] = [
   { name: "garments", title: "Garments", Component: lazy(() => import("./garments/GarmentsView.tsx")) },
+  { name: "matrix", title: "Matrix", Component: lazy(() => import("./matrix/MatrixView.tsx")) },
+  {
+    name: "before-the-run",
+    title: "Before the run",
+    Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
+  },
 ];
