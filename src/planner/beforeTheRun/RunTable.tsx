@@ -145,12 +145,8 @@ export function ChooseMix({ jobId, run }: { readonly jobId: string; readonly run
       ))}
       {chosen.kind === "refused" && <ProblemList problems={chosen.problems} />}
       <p data-print="hide">
-        <a href={matrix}>
+        <a href={matrix} aria-label={`Choose in the matrix for ${run.name}, ${place.name}`}>
           Choose in the matrix
-          <span className="unseen">
-            {" "}
-            for {run.name}, {place.name}
-          </span>
         </a>
       </p>
     </>
