@@ -84,9 +84,8 @@ export function knitTile(pxPerUnit: number): KnitTile {
   const mean = sum / factors.length;
   let largest = 0;
   for (let i = 0; i < factors.length; i++) {
-    const factor = factors[i]! / mean;
-    factors[i] = factor;
-    if (factor > largest) largest = factor;
+    factors[i] = factors[i]! / mean;
+    largest = Math.max(largest, factors[i]!);
   }
   return { widthPx, heightPx, factors, largest };
 }

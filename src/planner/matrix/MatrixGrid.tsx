@@ -38,6 +38,8 @@ export function MatrixGrid(props: Props) {
   const { lines, candidates, cells, selected, chosen, onSelect, onChoose, onInSight } = props;
   const scroller = useRef<HTMLDivElement>(null);
   const focusNext = useRef(false);
+  /** Coming here by an address, the cell it names is brought into sight. */
+  const bringNext = useRef(true);
   const cellWidthPx = useCellWidth(scroller, candidates.length);
   const row = Math.max(
     0,
@@ -64,13 +66,14 @@ export function MatrixGrid(props: Props) {
   useEffect(() => onInSight(first, last), [onInSight, first, last]);
 
   useLayoutEffect(() => {
-    if (!focusNext.current) return;
+    if (!focusNext.current && !bringNext.current) return;
     const target = scroller.current?.querySelector<HTMLElement>(
       `[role="gridcell"][data-line="${lines[row]?.line.id}"][data-candidate="${candidates[column]?.candidate.id}"]`,
     );
     if (!target) return;
+    if (focusNext.current) target.focus({ preventScroll: true });
     focusNext.current = false;
-    target.focus({ preventScroll: true });
+    bringNext.current = false;
     target.scrollIntoView?.({ block: "nearest", inline: "nearest" });
   });
 
@@ -119,7 +122,8 @@ export function MatrixGrid(props: Props) {
           {/* biome-ignore lint/a11y/useFocusableInteractive: as above */}
           {/* biome-ignore lint/a11y/useSemanticElements: as above */}
           <div className="matrix__corner" role="columnheader" aria-colindex={1}>
-            <span className="quiet">Garment</span>
+            <p className="matrix__keys quiet">Arrow keys move, Enter chooses, Delete takes a choice back.</p>
+            <p className="quiet">Garment</p>
           </div>
           {candidates.map((one, index) => (
             // biome-ignore lint/a11y/useFocusableInteractive: as above

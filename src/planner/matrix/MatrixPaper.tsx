@@ -42,6 +42,8 @@ export function MatrixPaper(props: Props) {
   const warnings = new Set([...cells.values()].flatMap((cell) => cell.warnings));
   return (
     <div className="paper">
+      {/* The table is wider than high; other views keep the sheet upright. */}
+      <style>{"@page { size: landscape; margin: 10mm; }"}</style>
       <h2>Matrix, {place.name}</h2>
       <p>
         Target {bandWords(place.band)}; light {viewingWords(documents.job.viewing)}. Ranges hold nine prints
@@ -140,6 +142,7 @@ function PaperCell({ row, column, cell, isChosen }: PaperCellProps) {
         evidence={cell.evidence}
       />
       <p className="paper__change">{changeWords(cell.deltaL)}</p>
+      {isChosen && <p className="cell__chosen">chosen</p>}
       <p>{rangeWords(cell)}</p>
       <p>grey scale {cell.greyScaleGrade}</p>
       <p className="paper__chance">
@@ -154,7 +157,6 @@ function PaperCell({ row, column, cell, isChosen }: PaperCellProps) {
       {cell.warnings.length > 0 && (
         <p>! {cell.warnings.map((warning) => SHORT_WARNINGS[warning]).join(", ")}</p>
       )}
-      {isChosen && <p className="cell__chosen">chosen</p>}
     </>
   );
 }

@@ -14,7 +14,8 @@ const STEP_COUNT = 100;
 
 function sliderEnd(massFraction: number, shelf: Shelf): number {
   const ladderEnd = shelf.defaults.tintLadder.at(-1) ?? 0.01;
-  return [ladderEnd, ...COARSE_ENDS].find((end) => end > 0 && massFraction <= end) ?? 1;
+  if (massFraction <= ladderEnd) return ladderEnd;
+  return COARSE_ENDS.find((end) => massFraction <= end / 2) ?? 1;
 }
 
 export function MixTint({ mix, shelf }: { readonly mix: Mix; readonly shelf: Shelf }) {

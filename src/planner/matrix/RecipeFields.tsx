@@ -73,6 +73,7 @@ export function RecipeFields({ draft, shelf, onChange }: Props) {
             />
             <NumberEntry
               label={`Part of ${item?.name ?? "the mix"}`}
+              labelUnseen
               value={Number((part.massFraction * PERCENT).toFixed(7))}
               min={0}
               max={PERCENT}

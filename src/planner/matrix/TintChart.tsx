@@ -27,13 +27,18 @@ export function tintSummary({ curve, band, tintName }: Pick<Props, "curve" | "ba
 }
 
 export function TintChart({ curve, band, tintName, presentFraction, presentDeltaL }: Props) {
+  const start = curve[0]?.massFraction ?? 0;
   const end = curve.at(-1)?.massFraction ?? 0;
-  if (curve.length < 2 || end === 0) return null;
+  if (end === start) return null;
   const low = Math.min(0, band.deltaL - band.tolerance, ...curve.map(({ deltaL5 }) => deltaL5));
   const high = Math.max(0, band.deltaL + band.tolerance, ...curve.map(({ deltaL95 }) => deltaL95));
   const span = Math.max(LEAST_SPAN, high - low);
-  const x = scaleLinear([0, end], [CHART.left, CHART.width - CHART.right]);
-  const y = scaleLinear([high - span, high], [CHART.height - CHART.bottom, CHART.top]).nice(5);
+  const isDarker = Math.abs(low) >= Math.abs(high);
+  const x = scaleLinear([start, end], [CHART.left, CHART.width - CHART.right]);
+  const y = scaleLinear(isDarker ? [high - span, high] : [low, low + span], [
+    CHART.height - CHART.bottom,
+    CHART.top,
+  ]);
   const spread = area<TintCurvePoint>()
     .x(({ massFraction }) => x(massFraction))
     .y0(({ deltaL5 }) => y(deltaL5))
@@ -45,7 +50,6 @@ export function TintChart({ curve, band, tintName, presentFraction, presentDelta
     .curve(curveMonotoneX);
   const upper = y(band.deltaL + band.tolerance);
   const lower = y(band.deltaL - band.tolerance);
-  const isDarker = Math.abs(low) >= Math.abs(high);
   return (
     <svg
       className="chart"
@@ -75,7 +79,7 @@ export function TintChart({ curve, band, tintName, presentFraction, presentDelta
         target
       </text>
       <path d={middle([...curve]) ?? ""} className="chart__line" />
-      {presentFraction <= end && (
+      {presentFraction >= start && presentFraction <= end && (
         <g className="chart__present">
           <line
             x1={x(presentFraction)}
@@ -86,9 +90,9 @@ export function TintChart({ curve, band, tintName, presentFraction, presentDelta
           />
           <circle cx={x(presentFraction)} cy={y(presentDeltaL)} r={4} className="chart__point" />
           <text
-            x={x(presentFraction) + (presentFraction > end / 2 ? -6 : 6)}
+            x={x(presentFraction) + (presentFraction > (start + end) / 2 ? -6 : 6)}
             y={CHART.height - CHART.bottom - 6}
-            textAnchor={presentFraction > end / 2 ? "end" : "start"}
+            textAnchor={presentFraction > (start + end) / 2 ? "end" : "start"}
             className="chart__strong"
           >
             now

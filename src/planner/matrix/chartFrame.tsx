@@ -31,7 +31,7 @@ export function Axes({ x, y, xTicks, yTicks, xWords, yWords, xTitle, yTitle }: A
       <line x1={CHART.left} x2={CHART.left} y1={CHART.top} y2={floor} className="chart__edge" />
       <line x1={CHART.left} x2={CHART.width - CHART.right} y1={floor} y2={floor} className="chart__edge" />
       {xTicks.map((value) => (
-        <text key={value} x={x(value)} y={floor + 15} textAnchor="middle">
+        <text key={value} x={x(value)} y={floor + 17} textAnchor="middle">
           {xWords(value)}
         </text>
       ))}

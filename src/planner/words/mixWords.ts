@@ -35,13 +35,16 @@ function namedParts(recipe: readonly MixComponent[], shelf: Shelf): NamedPart[] 
   });
 }
 
-/** Everything but the base that carries the mix: "0.25 % black, 5 % curable reducer"; "no tint" where there is none. */
-export function tintWords(recipe: readonly MixComponent[], shelf: Shelf): string {
-  const parts = namedParts(recipe, shelf).filter(({ isLargestBase }) => !isLargestBase);
-  if (parts.length === 0) return "no tint";
+function partsWords(parts: readonly NamedPart[]): string {
   return parts
     .map(({ name, massFraction }) => `${percentWords(massFraction)} ${lowerFirst(name)}`)
     .join(", ");
+}
+
+/** Everything but the base that carries the mix: "0.25 % black, 5 % curable reducer"; "no tint" where there is none. */
+export function tintWords(recipe: readonly MixComponent[], shelf: Shelf): string {
+  const parts = namedParts(recipe, shelf).filter(({ isLargestBase }) => !isLargestBase);
+  return parts.length === 0 ? "no tint" : partsWords(parts);
 }
 
 /** What a mix is called as long as nobody names it: its base and what is in it. */
@@ -61,12 +64,15 @@ export function isNamedByRecipe(mix: Pick<Mix, "name" | "recipe">, shelf: Shelf)
   return mix.name.trim() === "" || mix.name === recipeName(mix.recipe, shelf);
 }
 
-/** The two lines that head a column: the name or the base, and the rest of the recipe. */
+/** The two lines that head a column: the base and what is in it, or the mix's own name and all of its recipe. */
 export function mixHeading(mix: Mix, shelf: Shelf): { readonly title: string; readonly recipe: string } {
-  const recipe = tintWords(mix.recipe, shelf);
-  if (!isNamedByRecipe(mix, shelf)) return { title: mix.name, recipe };
-  const base = namedParts(mix.recipe, shelf).find(({ isLargestBase }) => isLargestBase);
-  return { title: base?.name ?? recipeName(mix.recipe, shelf), recipe };
+  const parts = namedParts(mix.recipe, shelf);
+  const tint = tintWords(mix.recipe, shelf);
+  if (!isNamedByRecipe(mix, shelf)) {
+    return { title: mix.name, recipe: parts.length > 1 ? partsWords(parts) : tint };
+  }
+  const base = parts.find(({ isLargestBase }) => isLargestBase);
+  return { title: base?.name ?? recipeName(mix.recipe, shelf), recipe: tint };
 }
 
 /** A mix in one line, wherever it is spoken of. */

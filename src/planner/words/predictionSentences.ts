@@ -65,7 +65,7 @@ export const EVIDENCE_SENTENCES: Readonly<Record<EvidenceLevel, string>> = {
 
 /** Two or three words for a cell. */
 export const SHORT_WARNINGS: Readonly<Record<PredictionWarning, string>> = {
-  "dark-limit": "very dark",
+  "dark-limit": "dark limit",
   brightener: "brightener",
   "deposit-outside-range": "deposit",
   "heather-as-solid": "heather",
