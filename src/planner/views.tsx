@@ -16,4 +16,5 @@ export const VIEWS: readonly View[] = [
     title: "Before the run",
     Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
   },
+  { name: "shelf", title: "Shelf", Component: lazy(() => import("./shelf/ShelfView.tsx")) },
 ];

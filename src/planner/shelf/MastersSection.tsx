@@ -1,0 +1,130 @@
+/** Masters: colourants dispersed beforehand in a base, with the day they were made. */
+import { useState } from "react";
+import type { Master, Shelf } from "../../job/shelfDocument.ts";
+import { ActionButton } from "../controls/ActionButton.tsx";
+import { Choice } from "../controls/Choice.tsx";
+import { TextEntry } from "../controls/TextEntry.tsx";
+import { newId } from "../state/identity.ts";
+import { percentWords } from "../words/garmentWords.ts";
+import { PercentEntry } from "./PercentEntry.tsx";
+import { ShelfRows } from "./ShelfRows.tsx";
+import { type ShelfInUse, useShelf } from "./useShelf.ts";
+
+const LONGEST_DATE = 40;
+
+const named = (items: readonly { readonly id: string; readonly name: string }[]) =>
+  items.map(({ id, name }) => ({ value: id, label: name }));
+
+function nameOf({ colourantId, baseId, massFraction }: Master, shelf: Shelf): string {
+  const colourant = shelf.colourants.find(({ id }) => id === colourantId)?.name ?? "Colourant missing";
+  const base = shelf.bases.find(({ id }) => id === baseId)?.name ?? "base missing";
+  return `${colourant}, ${percentWords(massFraction)} in ${base}`;
+}
+
+function summary({ madeOn, expiresOn }: Master): string {
+  const made = madeOn === "" ? "no date" : `made ${madeOn}`;
+  return expiresOn === "" ? made : `${made}, use by ${expiresOn}`;
+}
+
+export function MastersSection() {
+  const inUse = useShelf();
+  const { shelf, add, remove } = inUse;
+  const isPossible = shelf.colourants.length > 0 && shelf.bases.length > 0;
+  return (
+    <ShelfRows
+      list="masters"
+      rows={shelf.masters.map((master) => ({
+        id: master.id,
+        name: nameOf(master, shelf),
+        summary: summary(master),
+        editor: <MasterEditor master={master} inUse={inUse} />,
+      }))}
+      cannotAdd={isPossible ? null : "A master needs a colourant and a base on the shelf first."}
+      newItem={(onAdded) => (
+        <NewMaster
+          shelf={shelf}
+          onAdd={(master) => {
+            const id = newId();
+            add("masters", { ...master, id, madeOn: "", expiresOn: "" });
+            onAdded(id);
+          }}
+        />
+      )}
+      onDuplicate={(id) => {
+        const copy = newId();
+        const master = shelf.masters.find((one) => one.id === id);
+        if (master !== undefined) add("masters", { ...master, id: copy });
+        return copy;
+      }}
+      onRemove={(id) => remove("masters", id)}
+    />
+  );
+}
+
+interface NewProps {
+  readonly shelf: Shelf;
+  readonly onAdd: (master: Pick<Master, "colourantId" | "baseId" | "massFraction">) => void;
+}
+
+function NewMaster({ shelf, onAdd }: NewProps) {
+  const [colourantId, setColourantId] = useState(shelf.colourants[0]?.id ?? "");
+  const [baseId, setBaseId] = useState(shelf.bases[0]?.id ?? "");
+  const [massFraction, setMassFraction] = useState<number | null>(null);
+  return (
+    <>
+      <Choice
+        label="Colourant"
+        value={colourantId}
+        options={named(shelf.colourants)}
+        onChange={setColourantId}
+      />
+      <PercentEntry label="Part of it" fraction={massFraction} onCommit={setMassFraction} />
+      <Choice label="In base" value={baseId} options={named(shelf.bases)} onChange={setBaseId} />
+      <ActionButton
+        weight="strong"
+        disabled={massFraction === null}
+        onClick={() => massFraction !== null && onAdd({ colourantId, baseId, massFraction })}
+      >
+        Put it on the shelf
+      </ActionButton>
+    </>
+  );
+}
+
+function MasterEditor({ master, inUse }: { readonly master: Master; readonly inUse: ShelfInUse }) {
+  const { shelf, change } = inUse;
+  const set = (part: Partial<Omit<Master, "id">>) => change("masters", master.id, part);
+  return (
+    <div className="shelf__fields">
+      <Choice
+        label="Colourant"
+        value={master.colourantId}
+        options={named(shelf.colourants)}
+        onChange={(colourantId) => set({ colourantId })}
+      />
+      <PercentEntry
+        label="Part of it"
+        fraction={master.massFraction}
+        onCommit={(massFraction) => set({ massFraction })}
+      />
+      <Choice
+        label="In base"
+        value={master.baseId}
+        options={named(shelf.bases)}
+        onChange={(baseId) => set({ baseId })}
+      />
+      <TextEntry
+        label="Made on"
+        value={master.madeOn}
+        maxLength={LONGEST_DATE}
+        onCommit={(madeOn) => set({ madeOn })}
+      />
+      <TextEntry
+        label="Use by"
+        value={master.expiresOn}
+        maxLength={LONGEST_DATE}
+        onCommit={(expiresOn) => set({ expiresOn })}
+      />
+    </div>
+  );
+}

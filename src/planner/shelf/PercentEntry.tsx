@@ -1,0 +1,26 @@
+/** A fraction typed and shown as percent. */
+import { NumberEntry } from "../controls/NumberEntry.tsx";
+
+interface Props {
+  readonly label: string;
+  readonly fraction: number | null;
+  readonly onCommit: (fraction: number) => void;
+  readonly hint?: string;
+}
+
+/** Rounding takes off what a factor of 100 adds: 0.07 x 100 is 7.000000000000001. */
+const percentFromFraction = (fraction: number) => Number((fraction * 100).toFixed(7));
+const fractionFromPercent = (percent: number) => Number((percent / 100).toFixed(9));
+
+export function PercentEntry({ fraction, onCommit, ...rest }: Props) {
+  return (
+    <NumberEntry
+      {...rest}
+      value={fraction === null ? null : percentFromFraction(fraction)}
+      unit="%"
+      min={0}
+      max={100}
+      onCommit={(percent) => onCommit(fractionFromPercent(percent))}
+    />
+  );
+}
