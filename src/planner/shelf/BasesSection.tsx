@@ -14,6 +14,7 @@ import { figure, LARGEST_NOTE, ROLES } from "../words/shelfWords.ts";
 import { CureEntry } from "./CureEntry.tsx";
 import { PercentEntry } from "./PercentEntry.tsx";
 import { PriceEntry } from "./PriceEntry.tsx";
+import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
@@ -94,9 +95,7 @@ function NewBase({ onAdd }: { readonly onAdd: (name: string) => void }) {
         required="A base needs a name."
         onCommit={setName}
       />
-      <ActionButton weight="strong" disabled={name === ""} onClick={() => onAdd(name)}>
-        Put it on the shelf
-      </ActionButton>
+      <PutOnShelf missing={missingOf({ "the name": name === "" })} onAdd={() => onAdd(name)} />
     </>
   );
 }
@@ -177,8 +176,8 @@ function BaseEditor({ base, inUse }: { readonly base: Base; readonly inUse: Shel
             Make it the reference clear
           </ActionButton>
           <p className="entry__hint">
-            Every strength is then divided by {figure(base.strength, 3)}, so that predictions stay as they
-            are.
+            Strengths are ratios to the reference: all are then divided by {figure(base.strength, 3)}, and
+            predictions change with them.
           </p>
         </div>
       )}

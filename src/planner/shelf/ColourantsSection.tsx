@@ -3,7 +3,6 @@ import { useState } from "react";
 import type { ColourDocument } from "../../job/colourDocument.ts";
 import { bareScreenColour } from "../../job/screenColour.ts";
 import type { Colourant } from "../../job/shelfDocument.ts";
-import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
@@ -22,6 +21,7 @@ import { CureEntry } from "./CureEntry.tsx";
 import { MasstoneEntry } from "./MasstoneEntry.tsx";
 import { PercentEntry } from "./PercentEntry.tsx";
 import { PriceEntry } from "./PriceEntry.tsx";
+import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
@@ -111,7 +111,6 @@ function NewColourant({ inUse, onAdd }: NewProps) {
   const [kind, setKind] = useState<Kind | "">("");
   const [masstone, setMasstone] = useState<ColourDocument | null>(null);
   const optics = kind === "" ? null : opticsOf(kind, masstone);
-  const isWhole = name !== "" && definition !== "" && optics !== null;
   return (
     <>
       <TextEntry
@@ -122,7 +121,7 @@ function NewColourant({ inUse, onAdd }: NewProps) {
         onCommit={setName}
       />
       <Choice
-        label="A percentage of it is a percentage of"
+        label="Tints are percent of"
         value={definition}
         options={[NOT_CHOSEN, ...STRENGTH_DEFINITIONS]}
         hint={DEFINITION_HINT}
@@ -136,15 +135,16 @@ function NewColourant({ inUse, onAdd }: NewProps) {
           onCommit={setMasstone}
         />
       )}
-      <ActionButton
-        weight="strong"
-        disabled={!isWhole}
-        onClick={() => {
+      <PutOnShelf
+        missing={missingOf({
+          "the name": name === "",
+          "what its percentages are of": definition === "",
+          "the colour": optics === null,
+        })}
+        onAdd={() => {
           if (definition !== "" && optics !== null) onAdd({ name, strengthDefinition: definition, optics });
         }}
-      >
-        Put it on the shelf
-      </ActionButton>
+      />
     </>
   );
 }
@@ -178,7 +178,7 @@ function ColourantEditor({
           onCommit={(name) => set({ name })}
         />
         <Choice
-          label="A percentage of it is a percentage of"
+          label="Tints are percent of"
           value={colourant.strengthDefinition}
           options={STRENGTH_DEFINITIONS}
           hint={DEFINITION_HINT}

@@ -45,6 +45,7 @@ export function CureEntry({ cure, temperature, onChange }: Props) {
           label="Note on the cure"
           value={cure.note}
           maxLength={2000}
+          rows={2}
           onCommit={(note) => onChange({ ...cure, note })}
         />
       </div>

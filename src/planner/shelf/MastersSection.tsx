@@ -1,12 +1,12 @@
 /** Masters: colourants dispersed beforehand in a base, with the day they were made. */
 import { useState } from "react";
 import type { Master, Shelf } from "../../job/shelfDocument.ts";
-import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { newId } from "../state/identity.ts";
 import { percentWords } from "../words/garmentWords.ts";
 import { PercentEntry } from "./PercentEntry.tsx";
+import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
@@ -80,13 +80,10 @@ function NewMaster({ shelf, onAdd }: NewProps) {
       />
       <PercentEntry label="Part of it" fraction={massFraction} onCommit={setMassFraction} />
       <Choice label="In base" value={baseId} options={named(shelf.bases)} onChange={setBaseId} />
-      <ActionButton
-        weight="strong"
-        disabled={massFraction === null}
-        onClick={() => massFraction !== null && onAdd({ colourantId, baseId, massFraction })}
-      >
-        Put it on the shelf
-      </ActionButton>
+      <PutOnShelf
+        missing={missingOf({ "its part": massFraction === null })}
+        onAdd={() => massFraction !== null && onAdd({ colourantId, baseId, massFraction })}
+      />
     </>
   );
 }

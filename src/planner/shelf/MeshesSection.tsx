@@ -4,7 +4,6 @@ import { meshFigures } from "../../job/meshFigures.ts";
 import type { Mesh } from "../../job/shelfDocument.ts";
 import type { Unit } from "../../units/unit.ts";
 import { formatNumber } from "../../units/unit.ts";
-import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
@@ -12,6 +11,7 @@ import { newId } from "../state/identity.ts";
 import { percentWords } from "../words/garmentWords.ts";
 import { figure } from "../words/shelfWords.ts";
 import { MeasureEntry } from "./MeasureEntry.tsx";
+import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
@@ -83,16 +83,13 @@ function NewMesh({ threadCount, onAdd }: NewProps) {
       />
       <NumberEntry label="Thread" value={threadUm} unit="µm" {...THREAD_UM} onCommit={setThreadUm} />
       <TextEntry label="Name" value={name === "" ? offered : name} maxLength={120} onCommit={setName} />
-      <ActionButton
-        weight="strong"
-        disabled={offered === ""}
-        onClick={() => {
+      <PutOnShelf
+        missing={missingOf({ "the thread count": threadsPerCm === null, "the thread": threadUm === null })}
+        onAdd={() => {
           if (threadsPerCm === null || threadUm === null) return;
           onAdd({ name: name === "" ? offered : name, threadsPerCm, threadUm });
         }}
-      >
-        Put it on the shelf
-      </ActionButton>
+      />
     </>
   );
 }

@@ -2,13 +2,13 @@
 import { useState } from "react";
 import { depositFigures } from "../../job/meshFigures.ts";
 import type { SetUp, Shelf } from "../../job/shelfDocument.ts";
-import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { newId } from "../state/identity.ts";
 import { ProblemList } from "../words/ProblemList.tsx";
 import { figure, strokeWords } from "../words/shelfWords.ts";
+import { PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 import { WeighedEntry } from "./WeighedEntry.tsx";
@@ -90,9 +90,7 @@ function NewSetUp({ shelf, onAdd }: NewProps) {
         onCommit={setStrokeCount}
       />
       <TextEntry label="Name" value={name} maxLength={120} onCommit={setTypedName} />
-      <ActionButton weight="strong" onClick={() => onAdd({ name, meshId, squeegeeId, strokeCount })}>
-        Put it on the shelf
-      </ActionButton>
+      <PutOnShelf missing={[]} onAdd={() => onAdd({ name, meshId, squeegeeId, strokeCount })} />
     </>
   );
 }

@@ -1,10 +1,10 @@
 /** Squeegees: the hardness of their layers, and whether they print thinner than usual. */
 import { useState } from "react";
 import type { Squeegee } from "../../job/shelfDocument.ts";
-import { ActionButton } from "../controls/ActionButton.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { Tick } from "../controls/Tick.tsx";
 import { newId } from "../state/identity.ts";
+import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { layersSentence, readLayers } from "./typedLists.ts";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
@@ -70,13 +70,10 @@ function NewSqueegee({ onAdd }: { readonly onAdd: (squeegee: Pick<Squeegee, "nam
     <>
       <LayersEntry value={offered} onCommit={setShoreA} />
       <TextEntry label="Name" value={name === "" ? offered : name} maxLength={120} onCommit={setName} />
-      <ActionButton
-        weight="strong"
-        disabled={shoreA.length === 0}
-        onClick={() => onAdd({ name: name === "" ? offered : name, shoreA })}
-      >
-        Put it on the shelf
-      </ActionButton>
+      <PutOnShelf
+        missing={missingOf({ "the layers": shoreA.length === 0 })}
+        onAdd={() => onAdd({ name: name === "" ? offered : name, shoreA })}
+      />
     </>
   );
 }
