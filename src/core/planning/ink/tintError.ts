@@ -66,7 +66,8 @@ export function weighingErrorOn(sheet: WrittenWeighSheet, print: WeighedPrint): 
   const weighedDeltaL = deltaLWith(weighed);
   const steps = sheet.lines.map((line, i) => ({
     lineId: line.id,
-    deltaL: deltaLWith(weighed.with(i, line.grams + sheet.scaleStepGrams)) - weighedDeltaL,
+    deltaL:
+      deltaLWith(weighed.map((grams, k) => (k === i ? grams + sheet.scaleStepGrams : grams))) - weighedDeltaL,
   }));
   const oneStepDeltaL = steps.reduce((most, { deltaL }) => Math.max(most, Math.abs(deltaL)), 0);
   return { wantedDeltaL, weighedDeltaL, roundingDeltaL: weighedDeltaL - wantedDeltaL, steps, oneStepDeltaL };
