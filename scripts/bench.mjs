@@ -1,4 +1,4 @@
-// `npm run bench`: how fast the predictions are, beside a yardstick measured in the same run.
-import { runFunction } from "./runTypeScript.mjs";
+// `npm run bench`: how fast the predictions are, beside a yardstick measured in the same run on built code.
+import { runBuilt } from "./runBuilt.mjs";
 
-await runFunction("tests/bench/run.ts", "run");
+await runBuilt("tests/bench/run.ts");

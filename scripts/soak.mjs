@@ -1,4 +1,4 @@
-// `npm run soak`: the long-running trials, which are no part of `npm test`.
-import { runFunction } from "./runTypeScript.mjs";
+// `npm run soak`: the large counts, which are no part of `npm test`, on built code.
+import { runBuilt } from "./runBuilt.mjs";
 
-await runFunction("tests/soak/run.ts", "run");
+await runBuilt("tests/soak/run.ts");
