@@ -89,12 +89,21 @@ export function chooseForm(choice: FormChoice): FittingMaster | null {
   return inOwnBase(weighable)[0] ?? weighable[0] ?? inOwnBase(fitting).at(-1) ?? fitting.at(-1) ?? null;
 }
 
-/** The strongest usual master that would have 50 steps and find room in the largest base; null where none would. */
-export function helpfulMasterFraction(choice: FormChoice): number | null {
+/**
+ * The usual master that would be weighed better than `grams` of the form at hand and finds room in the largest base: the
+ * strongest with 50 steps, else the weakest; null where `grams` has 50 steps or no usual master weighs more.
+ */
+export function helpfulMaster(
+  choice: FormChoice,
+  grams: number,
+): { readonly massFraction: number; readonly grams: number } | null {
+  if (hasFiftySteps(grams, choice.scaleStepGrams)) return null;
   const room = Math.max(0, ...choice.baseGrams.values());
-  const helpful = USUAL_MASTER_FRACTIONS.find((fraction) => {
-    const grams = choice.colourantGrams / fraction;
-    return hasFiftySteps(grams, choice.scaleStepGrams) && grams - choice.colourantGrams <= room;
-  });
-  return helpful ?? null;
+  const fitting = USUAL_MASTER_FRACTIONS.map((massFraction) => ({
+    massFraction,
+    grams: choice.colourantGrams / massFraction,
+  })).filter((master) => master.grams > grams * SLACK && master.grams - choice.colourantGrams <= room);
+  return (
+    fitting.find((master) => hasFiftySteps(master.grams, choice.scaleStepGrams)) ?? fitting.at(-1) ?? null
+  );
 }

@@ -72,15 +72,13 @@ const FRACTION_SLACK = 1e-9;
 export function mixRestrictions(parts: readonly RestrictedPart[]): MixRestrictions {
   const present = parts.filter((part) => part.massFraction > 0);
   if (present.length === 0) throw new RangeError("a mix must have parts; got none");
-  const larger = (one: number, other: number) => Math.max(one, other);
-  const smaller = (one: number, other: number) => Math.min(one, other);
-  const cureCelsius = inherit(present, (part) => part.cureCelsius, larger);
-  const highestCelsius = inherit(present, (part) => part.highestCelsius, smaller);
+  const cureCelsius = inherit(present, (part) => part.cureCelsius, Math.max);
+  const highestCelsius = inherit(present, (part) => part.highestCelsius, Math.min);
   const lowCureParts = present.filter((part) => part.lowCure);
   const lowCure =
     lowCureParts.length === 0 ? "none" : lowCureParts.length === present.length ? "all" : "some";
   const restrictions: Restriction[] = [];
-  const lowestCure = inherit(present, (part) => part.cureCelsius, smaller).amongEntered;
+  const lowestCure = inherit(present, (part) => part.cureCelsius, Math.min).amongEntered;
   if (cureCelsius.amongEntered !== null && lowestCure !== null && lowestCure < cureCelsius.amongEntered) {
     restrictions.push({
       code: "cures-differ",
@@ -118,7 +116,7 @@ export function mixRestrictions(parts: readonly RestrictedPart[]): MixRestrictio
   }
   return {
     cureCelsius,
-    cureSeconds: inherit(present, (part) => part.cureSeconds, larger),
+    cureSeconds: inherit(present, (part) => part.cureSeconds, Math.max),
     highestCelsius,
     lowCure,
     hazards: inherit(
@@ -129,7 +127,7 @@ export function mixRestrictions(parts: readonly RestrictedPart[]): MixRestrictio
     expiresOn: inherit(
       present,
       (part) => part.expiresOn,
-      (one, other) => (one < other ? one : other),
+      (one, other) => [one, other].sort()[0]!,
     ),
     restrictions,
   };
@@ -137,13 +135,13 @@ export function mixRestrictions(parts: readonly RestrictedPart[]): MixRestrictio
 
 function inherit<Value>(
   parts: readonly RestrictedPart[],
-  valueOf: (part: RestrictedPart) => Value | null,
+  enteredBy: (part: RestrictedPart) => Value | null,
   stricter: (one: Value, other: Value) => Value,
 ): Inherited<Value> {
   let amongEntered: Value | null = null;
   const missingItemIds: string[] = [];
   for (const part of parts) {
-    const value = valueOf(part);
+    const value = enteredBy(part);
     if (value === null) missingItemIds.push(part.itemId);
     else amongEntered = amongEntered === null ? value : stricter(amongEntered, value);
   }

@@ -4,8 +4,7 @@ import {
   type FittingMaster,
   type FormChoice,
   fitMaster,
-  hasFiftySteps,
-  helpfulMasterFraction,
+  helpfulMaster,
   type OtherBases,
 } from "./colourantForm.ts";
 import {
@@ -44,7 +43,7 @@ export type DraftNoticeCode =
   | "weighed-as-master"
   /** The master's base, which is the item, is not in the recipe. figures: baseFraction (of the batch). */
   | "master-in-another-base"
-  /** A usual master that is not at hand would have 50 steps. figures: masterFraction. */
+  /** A usual master that is not at hand would be weighed better. figures: masterFraction, masterGrams. */
   | "master-would-help";
 
 export interface PotDraft {
@@ -86,7 +85,7 @@ export function draftPot(request: DraftRequest): PotDraft {
       impossible.push({ itemId, colourantGrams: grams });
       continue;
     }
-    const helpful = hasFiftySteps(fit?.grams ?? grams, scaleStepGrams) ? null : helpfulMasterFraction(choice);
+    const helpful = helpfulMaster(choice, fit?.grams ?? grams);
     if (fit !== null) {
       tintLines.set(itemId, masterLine(fit));
       notices.push(...masterNotices(itemId, fit, grams, batchGrams));
@@ -95,7 +94,11 @@ export function draftPot(request: DraftRequest): PotDraft {
       replaced.add(fit.replacedBaseId);
     }
     if (helpful !== null) {
-      notices.push({ code: "master-would-help", itemId, figures: { masterFraction: helpful } });
+      notices.push({
+        code: "master-would-help",
+        itemId,
+        figures: { masterFraction: helpful.massFraction, masterGrams: helpful.grams },
+      });
     }
   }
   const lines: DraftLine[] = [];

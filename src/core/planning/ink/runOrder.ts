@@ -1,6 +1,7 @@
 /**
- * In which order the mixes and their garments go to press: fewest wash-ups, light to dark, one base family together,
- * low-cure ink kept apart. The wishes are minutes in a table of changes; the order is the one with the least minutes.
+ * In which order the mixes and their garments go to press: fewest wash-ups first, then least minutes. Going lighter,
+ * into another base family or between low-cure and standard ink takes a wash-up, so that the order runs light to dark,
+ * keeps one base family together and low-cure ink apart.
  */
 import { shortestOrder } from "./shortestOrder.ts";
 
@@ -59,9 +60,12 @@ export interface RunOrder {
   readonly minutes: number;
   readonly washUpCount: number;
   readonly screenChangeCount: number;
-  /** Whether no other order takes fewer minutes; false from 13 runs on. */
+  /** Whether no other order takes fewer wash-ups, or as many and fewer minutes; false from 13 runs on. */
   readonly proven: boolean;
 }
+
+/** Weight of a wash-up against a minute: fewer wash-ups win whatever the minutes of up to a hundred runs. */
+const WASH_UP_WEIGHT = 1e5;
 
 /** What it takes to go from one run to another. */
 export function changeBetween(from: PressRun, to: PressRun, minutes: ChangeMinutes): Change {
@@ -76,17 +80,17 @@ export function changeBetween(from: PressRun, to: PressRun, minutes: ChangeMinut
   return { ink: "wash-up", screen, minutes: screenMinutes + minutes.washUp + crossing + secondPass };
 }
 
-/** Minutes between every two runs, [from][to]; 0 on the diagonal. */
+/** Every change from one run (row) to another (column); a run to itself is no change. */
 export function changeTable(
   runs: readonly PressRun[],
   minutes: ChangeMinutes = DEFAULT_CHANGE_MINUTES,
-): number[][] {
-  return runs.map((from) => runs.map((to) => (from === to ? 0 : changeBetween(from, to, minutes).minutes)));
+): Change[][] {
+  return runs.map((from) => runs.map((to) => changeBetween(from, to, minutes)));
 }
 
 /**
- * The order of `runs` with the least minutes of change: exact by Held & Karp (1962) up to twelve runs, beyond that the
- * best found, and it says so. Among equals light comes before dark.
+ * The order of `runs` with the fewest wash-ups, and among those the least minutes of change: exact by Held & Karp (1962)
+ * up to twelve runs, beyond that the best found, and it says so. Among equals light comes before dark.
  * @throws RangeError for negative minutes or a darkness that is not a number.
  */
 export function planRunOrder(
@@ -96,16 +100,26 @@ export function planRunOrder(
   for (const { darkness } of runs) {
     if (!Number.isFinite(darkness)) throw new RangeError(`darkness must be finite; got ${darkness}`);
   }
+  for (const [name, value] of Object.entries(minutes)) {
+    if (!(value >= 0 && value < Infinity))
+      throw new RangeError(`${name} must be >= 0 and finite; got ${value}`);
+  }
   const lightFirst = [...runs].sort((one, other) => one.darkness - other.darkness);
-  const { order, cost, proven } = shortestOrder(changeTable(lightFirst, minutes));
+  const table = changeTable(lightFirst, minutes);
+  const weights = table.map((row) => row.map((change) => weightOf(change)));
+  const { order, proven } = shortestOrder(weights);
   const ordered = order.map((i) => lightFirst[i]!);
-  const changes = ordered.slice(1).map((to, i) => changeBetween(ordered[i]!, to, minutes));
+  const changes = order.slice(1).map((to, i) => table[order[i]!]![to]!);
   return {
     runIds: ordered.map((run) => run.id),
     changes,
-    minutes: cost,
+    minutes: changes.reduce((sum, change) => sum + change.minutes, 0),
     washUpCount: changes.filter((change) => change.ink === "wash-up").length,
     screenChangeCount: changes.filter((change) => change.screen).length,
     proven,
   };
+}
+
+function weightOf({ ink, minutes }: Change): number {
+  return minutes + (ink === "wash-up" ? WASH_UP_WEIGHT : 0);
 }
