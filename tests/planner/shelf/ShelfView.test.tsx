@@ -1,9 +1,9 @@
 /** The shelf: what is typed is stored in SI, units change what is shown and nothing else, and what is in use stays. */
 import { screen, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
-import { addShelfItem, changeShelfItem } from "../../../src/job/edits/shelf.ts";
+import { changeShelfItem } from "../../../src/job/edits/shelf.ts";
 import { emptyLibrary } from "../../../src/job/emptyLibrary.ts";
-import { exampleDocuments, exampleId, ids } from "../../job/exampleDocuments.ts";
+import { exampleDocuments, ids } from "../../job/exampleDocuments.ts";
 import { inOtherUnits, openShelf } from "./shelfBench.tsx";
 
 describe("the tabs", () => {
@@ -229,142 +229,5 @@ describe("a colourant", () => {
     await user.click(screen.getByRole("button", { name: "Remove Warm red" }));
     expect(shelf().colourants.map(({ name }) => name)).toEqual(["Black", "White"]);
     expect(screen.getByText("Warm red was removed. Undo brings it back.")).toBeInTheDocument();
-  });
-});
-
-describe("a mesh", () => {
-  it("shows what follows from its label, following what is typed", async () => {
-    const { openItem, item, type } = await openShelf("Meshes");
-    await openItem("61-64");
-    expect(item("61-64").getByText("99.9 µm")).toBeInTheDocument();
-    expect(item("61-64").getByText("38.1 cm³/m², from an estimated thickness")).toBeInTheDocument();
-    await type("61-64", /^Fabric thickness/, "100");
-    expect(item("61-64").getByText("37.2 cm³/m²")).toBeInTheDocument();
-    await type("61-64", /^Thread,/, "200");
-    expect(item("61-64").getByText(/this mesh has no opening/)).toBeInTheDocument();
-  });
-
-  it("is added under the name of its label", async () => {
-    const { user, item, shelf } = await openShelf("Meshes");
-    await user.click(screen.getByRole("button", { name: "Add a mesh" }));
-    await user.type(item("New mesh").getByLabelText(/^Thread count/), "90{Enter}");
-    await user.type(item("New mesh").getByLabelText(/^Thread,/), "48{Enter}");
-    await user.click(item("New mesh").getByRole("button", { name: "Put it on the shelf" }));
-    expect(shelf().meshes.at(-1)).toMatchObject({
-      name: "90-48",
-      threadsPerCm: 90,
-      threadUm: 48,
-      thicknessUm: null,
-    });
-  });
-});
-
-describe("a squeegee", () => {
-  it("has its layers typed as they are spoken of", async () => {
-    const { openItem, type, field, shelf } = await openShelf("Squeegees");
-    await openItem("70/90/70");
-    await type("70/90/70", "Layers, Shore A", "75");
-    expect(shelf().squeegees[0]?.shoreA).toEqual([75]);
-    await type("70/90/70", "Layers, Shore A", "70/90/70/90");
-    expect(field("70/90/70", "Layers, Shore A")).toHaveAccessibleDescription(/One to three numbers/);
-    expect(shelf().squeegees[0]?.shoreA).toEqual([75]);
-  });
-});
-
-describe("a set-up", () => {
-  it("stays estimated until a weighing is whole: no figure is made up for it", async () => {
-    const { openItem, item, type, user, shelf } = await openShelf("Set-ups");
-    await openItem("120-34, one stroke");
-    expect(item("120-34, one stroke").getByText("11.6 µm, estimated from the mesh")).toBeInTheDocument();
-    await user.click(item("120-34, one stroke").getByRole("radio", { name: "Weighed" }));
-    await type("120-34, one stroke", /^Mean ink/, "15");
-    await type("120-34, one stroke", /^Spread/, "1");
-    await type("120-34, one stroke", /^Pieces/, "10");
-    expect(shelf().setUps[1]?.weighed).toBeNull();
-    expect(item("120-34, one stroke").getByText(/missing: the density/)).toBeInTheDocument();
-    await type("120-34, one stroke", /^Density/, "1.2");
-    expect(shelf().setUps[1]?.weighed).toEqual({
-      meanGsm: 15,
-      sdGsm: 1,
-      pieceCount: 10,
-      densityGramsPerCm3: 1.2,
-    });
-    expect(item("120-34, one stroke").getByText("12.5 µm, weighed")).toBeInTheDocument();
-    await user.click(item("120-34, one stroke").getByRole("radio", { name: "Estimated from the mesh" }));
-    expect(shelf().setUps[1]?.weighed).toBeNull();
-  });
-
-  it("keeps its mesh on the shelf", async () => {
-    const { openTab, openItem, user } = await openShelf("Set-ups");
-    await openTab("Meshes");
-    await openItem("120-34");
-    await user.click(screen.getByRole("button", { name: "Remove 120-34" }));
-    expect(screen.getByRole("alert")).toHaveTextContent("The set-up 120-34, one stroke uses it.");
-  });
-
-  it("is named by its mesh and strokes unless told otherwise", async () => {
-    const { user, item, shelf } = await openShelf("Set-ups");
-    await user.click(screen.getByRole("button", { name: "Add a set-up" }));
-    await user.selectOptions(item("New set-up").getByLabelText("Mesh"), "120-34");
-    await user.clear(item("New set-up").getByLabelText("Strokes"));
-    await user.type(item("New set-up").getByLabelText("Strokes"), "2{Enter}");
-    await user.click(item("New set-up").getByRole("button", { name: "Put it on the shelf" }));
-    expect(shelf().setUps.at(-1)).toMatchObject({
-      name: "120-34, two strokes",
-      strokeCount: 2,
-      weighed: null,
-    });
-  });
-
-  it("cannot be added while there is no mesh", async () => {
-    const { job } = exampleDocuments();
-    const empty = { job: { ...job, lines: [], places: [], mixes: [] }, library: emptyLibrary() };
-    await openShelf("Set-ups", empty);
-    expect(screen.getByRole("button", { name: "Add a set-up" })).toBeDisabled();
-    expect(screen.getByText("A set-up needs a mesh and a squeegee on the shelf first.")).toBeInTheDocument();
-  });
-});
-
-describe("a master", () => {
-  it("is named by what is in it, and dated", async () => {
-    const master = { colourantId: ids.red, baseId: ids.clear, massFraction: 0.1, madeOn: "", expiresOn: "" };
-    const documents = addShelfItem(exampleDocuments(), "masters", { ...master, id: exampleId(900) });
-    const { openItem, type, shelf } = await openShelf("Masters", documents);
-    // The blank before % does not break.
-    const name = "Warm red, 10\u00a0% in Gloss clear";
-    await openItem(name);
-    await type(name, "Made on", "2026-03-02");
-    expect(shelf().masters[0]?.madeOn).toBe("2026-03-02");
-  });
-});
-
-describe("the defaults", () => {
-  it("are edited in place", async () => {
-    const { user, shelf } = await openShelf("Defaults");
-    const type = async (label: string | RegExp, text: string) => {
-      await user.clear(screen.getByLabelText(label));
-      await user.type(screen.getByLabelText(label), `${text}{Enter}`);
-    };
-    await type("Shop name", "Invented Prints");
-    await type(/^Test print needed above/, "72");
-    await type(/^Spoilage/, "3");
-    await type("Tint ladder, %", "0; 0,1; 0.5");
-    await type("Ink change", "12.50");
-    expect(shelf().defaults).toMatchObject({
-      shopName: "Invented Prints",
-      testAboveCount: 72,
-      spoilageFraction: 0.03,
-      tintLadder: [0, 0.001, 0.005],
-      prices: { inkChange: 12.5 },
-    });
-  });
-
-  it("refuse a tint ladder that does not rise", async () => {
-    const { user, shelf } = await openShelf("Defaults");
-    const before = shelf().defaults.tintLadder;
-    await user.clear(screen.getByLabelText("Tint ladder, %"));
-    await user.type(screen.getByLabelText("Tint ladder, %"), "0; 0.5; 0.25{Enter}");
-    expect(screen.getByLabelText("Tint ladder, %")).toHaveAccessibleDescription(/in rising order/);
-    expect(shelf().defaults.tintLadder).toEqual(before);
   });
 });
