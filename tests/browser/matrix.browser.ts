@@ -60,6 +60,8 @@ describe("the matrix at 1440 px", () => {
     expect(await paintedTones(page, 3, 0)).toBeGreaterThan(40);
     // The fact the tool is for: the approved lot and its substitute, much the same colour, and both polyester deepen.
     expect(await changeAt(page, 2, 0)).toMatch(/darker/);
+    // Grid and details scroll in themselves; the page does not.
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(size.height);
     await planner?.screenshot("matrix-1440");
     expect(planner?.consoleMessages).toEqual([]);
   });

@@ -35,6 +35,7 @@ interface Props {
   readonly place: Place;
   readonly shelf: Shelf;
   readonly shown: ShownDetail | null;
+  readonly hasFailed: boolean;
   readonly isChosen: boolean;
   readonly onChoose: () => void;
   readonly onUnchoose: () => void;
@@ -42,15 +43,17 @@ interface Props {
 }
 
 export function DetailPane(props: Props) {
-  const { line, column, shelf, shown, isChosen } = props;
+  const { line, column, shelf, shown, hasFailed, isChosen } = props;
+  const isBehind =
+    shown !== null && (shown.lineId !== line.line.id || shown.candidateId !== column.candidate.id);
   const { mix } = column;
   const heading = mix === null ? null : mixHeading(mix, shelf);
   const problems = [...line.problems, ...column.problems];
   return (
-    <section className="pane panel detail" aria-label="The cell looked at">
+    <section className="pane panel detail" aria-label="The cell looked at" aria-busy={isBehind}>
       <div className="pane__head">
         <div>
-          <h2>
+          <h2 tabIndex={-1}>
             {garmentTitle(line.lot)}
             {line.lot !== null && line.lot.mill !== "" && `, ${line.lot.mill}`}
           </h2>
@@ -77,7 +80,11 @@ export function DetailPane(props: Props) {
       {problems.map((problem) => (
         <p key={`${problem.code} ${problem.where}`}>! {sentenceForProblem(problem)}</p>
       ))}
-      {problems.length === 0 && shown === null && <p>Predicting…</p>}
+      {problems.length === 0 && shown === null && (
+        <p role="status">
+          {hasFailed ? "! The details could not be predicted. Reload the page." : "Predicting…"}
+        </p>
+      )}
       {problems.length === 0 && shown !== null && <Detail {...props} shown={shown} />}
     </section>
   );

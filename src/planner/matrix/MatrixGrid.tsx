@@ -12,8 +12,10 @@ import type { SelectedCell } from "./useSelectedCell.ts";
 /** As in matrix.css. */
 export const ROW_HEIGHT_PX = 176;
 const ROW_HEAD_PX = 192;
+/** About the height of the column heads. */
+const HEAD_PX = 124;
 const GAP_PX = 16;
-const LEAST_CELL_PX = 204;
+const LEAST_CELL_PX = 208;
 const MOST_CELL_PX = 256;
 /** Up to this many rows are simply all drawn. */
 const DRAWN_AT_ONCE = 16;
@@ -27,6 +29,8 @@ interface Props {
   readonly selected: SelectedCell;
   readonly chosen: ReadonlyMap<string, string>;
   readonly label: string;
+  /** The details take room from the grid: the cell they are about stays in sight. */
+  readonly isPaneShown: boolean;
   readonly onSelect: (lineId: string, candidateId: string) => void;
   readonly onChoose: (lineId: string, candidateId: string) => void;
   readonly onUnchoose: (lineId: string) => void;
@@ -35,11 +39,12 @@ interface Props {
 }
 
 export function MatrixGrid(props: Props) {
-  const { lines, candidates, cells, selected, chosen, onSelect, onChoose, onInSight } = props;
+  const { lines, candidates, cells, selected, chosen, isPaneShown, onSelect, onChoose, onInSight } = props;
   const scroller = useRef<HTMLDivElement>(null);
   const focusNext = useRef(false);
   /** Coming here by an address, the cell it names is brought into sight. */
   const bringNext = useRef(true);
+  const wasPaneShown = useRef(isPaneShown);
   const cellWidthPx = useCellWidth(scroller, candidates.length);
   const row = Math.max(
     0,
@@ -66,6 +71,8 @@ export function MatrixGrid(props: Props) {
   useEffect(() => onInSight(first, last), [onInSight, first, last]);
 
   useLayoutEffect(() => {
+    if (wasPaneShown.current !== isPaneShown) bringNext.current = true;
+    wasPaneShown.current = isPaneShown;
     if (!focusNext.current && !bringNext.current) return;
     const target = scroller.current?.querySelector<HTMLElement>(
       `[role="gridcell"][data-line="${lines[row]?.line.id}"][data-candidate="${candidates[column]?.candidate.id}"]`,
@@ -74,7 +81,9 @@ export function MatrixGrid(props: Props) {
     if (focusNext.current) target.focus({ preventScroll: true });
     focusNext.current = false;
     bringNext.current = false;
-    target.scrollIntoView?.({ block: "nearest", inline: "nearest" });
+    // Where there is room for one row only, that row begins under the heads.
+    const isTight = (scroller.current?.clientHeight ?? 0) < 2 * ROW_HEIGHT_PX + HEAD_PX;
+    target.scrollIntoView?.({ block: isTight ? "start" : "nearest", inline: "nearest" });
   });
 
   function onKeyDown(event: KeyboardEvent<HTMLDivElement>): void {

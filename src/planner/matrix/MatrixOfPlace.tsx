@@ -1,5 +1,5 @@
 /** The matrix of one print place: toolbar, grid, details, and the dialog about a mix. */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { chooseCandidate } from "../../job/edits/choices.ts";
 import type { Place } from "../../job/jobDocument.ts";
@@ -68,7 +68,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const candidateId = column?.candidate.id ?? null;
   const selected = useMemo(() => ({ lineId, candidateId }), [lineId, candidateId]);
   const isPaneShown = isPaneOpen && line !== null && column !== null;
-  const shown = useCellDetail(
+  const detail = useCellDetail(
     engine,
     isPaneShown ? { line, column, viewing: job.viewing, band: place.band, shelf } : null,
   );
@@ -97,15 +97,23 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const onInSight = useCallback((first: number, last: number) => {
     setInSight((before) => (before.first === first && before.last === last ? before : { first, last }));
   }, []);
-  const openDetails = (forLine: string, candidate: string) => {
-    select(forLine, candidate);
+  const focusNext = useFocusNext(view);
+  const openPane = () => {
+    focusNext(".detail h2");
     setPaneOpen(true);
   };
+  const openDetails = (forLine: string, candidate: string) => {
+    select(forLine, candidate);
+    openPane();
+  };
   const closePane = () => {
+    focusNext(WHERE_WE_WERE);
     setPaneOpen(false);
-    view.current
-      ?.querySelector<HTMLElement>("[role='gridcell'][tabindex='0'], [data-details]")
-      ?.focus({ preventScroll: true });
+  };
+  const closeDialog = () => {
+    // A removed column took its button, and the focus, with it; the dialog gives it back where it can.
+    focusNext(WHERE_WE_WERE, true);
+    setMixId(null);
   };
 
   const grid = {
@@ -132,7 +140,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
           onOpen={setPanel}
           onPlace={(placeId) => change({ place: placeId, mix: null })}
           onAddMix={() => setMixId(NEW_MIX)}
-          onDetails={isPaneShown || isNarrow || column === null ? null : () => setPaneOpen(true)}
+          onDetails={isPaneShown || isNarrow || column === null ? null : openPane}
         />
         {panel === "target" && <TargetPanel place={place} onClose={() => setPanel(null)} />}
         {panel === "light" && (
@@ -157,7 +165,12 @@ export function MatrixOfPlace({ documents, place }: Props) {
         ) : isNarrow ? (
           <OneGarment {...grid} onDetails={openDetails} />
         ) : (
-          <MatrixGrid {...grid} label={`Garments and mixes, ${place.name}`} onInSight={onInSight} />
+          <MatrixGrid
+            {...grid}
+            label={`Garments and mixes, ${place.name}`}
+            isPaneShown={isPaneShown}
+            onInSight={onInSight}
+          />
         )}
       </div>
       {isPaneShown && (
@@ -167,7 +180,8 @@ export function MatrixOfPlace({ documents, place }: Props) {
           job={job}
           place={place}
           shelf={shelf}
-          shown={shown}
+          shown={detail.shown}
+          hasFailed={detail.hasFailed}
           isChosen={chosen.get(line.line.id) === column.candidate.id}
           onChoose={() => choose(line.line.id, column.candidate.id)}
           onUnchoose={() => unchoose(line.line.id)}
@@ -179,12 +193,30 @@ export function MatrixOfPlace({ documents, place }: Props) {
           documents={documents}
           place={place}
           openId={mixId}
-          onClose={() => setMixId(null)}
+          onClose={closeDialog}
           onAdded={(added) => lineId !== null && select(lineId, added)}
         />
       )}
     </div>
   );
+}
+
+/** The cell looked at, or on a narrow screen its button. */
+const WHERE_WE_WERE = "[role='gridcell'][tabindex='0'], [data-details]";
+
+/** Moves the focus after the next drawing, when what it is meant for is there; `onlyLost`: where nothing else has it. */
+function useFocusNext(view: RefObject<HTMLDivElement | null>) {
+  const wanted = useRef<{ readonly selector: string; readonly onlyLost: boolean } | null>(null);
+  useEffect(() => {
+    if (wanted.current === null) return;
+    const { selector, onlyLost } = wanted.current;
+    wanted.current = null;
+    if (onlyLost && document.activeElement !== document.body) return;
+    view.current?.querySelector<HTMLElement>(selector)?.focus({ preventScroll: true });
+  });
+  return (selector: string, onlyLost = false) => {
+    wanted.current = { selector, onlyLost };
+  };
 }
 
 /** Garments known by a reading under another light only. */

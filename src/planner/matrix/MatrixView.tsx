@@ -8,6 +8,11 @@ import { newId } from "../state/identity.ts";
 import { useDocuments, usePlanner } from "../state/usePlanner.ts";
 import { MatrixOfPlace } from "./MatrixOfPlace.tsx";
 import "./matrix.css";
+import "./cell.css";
+import "./detail.css";
+import "./mixDialog.css";
+import "./oneGarment.css";
+import "./paper.css";
 
 export default function MatrixView() {
   const documents = useDocuments();

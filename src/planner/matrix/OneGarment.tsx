@@ -85,7 +85,12 @@ export function OneGarment(props: Props) {
                     Choose
                   </ActionButton>
                 )}
-                <ActionButton onClick={() => props.onDetails(lineId, id)}>Show details</ActionButton>
+                <ActionButton
+                  data-details={selected.candidateId === id ? "" : undefined}
+                  onClick={() => props.onDetails(lineId, id)}
+                >
+                  Show details
+                </ActionButton>
               </div>
             </li>
           );

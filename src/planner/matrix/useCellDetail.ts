@@ -57,9 +57,16 @@ export interface ShownDetail {
   readonly candidateId: string;
 }
 
-/** Null until the first answer; afterwards the last answer, until the next is there. */
-export function useCellDetail(engine: PredictionEngine, subject: Subject | null): ShownDetail | null {
-  const [shown, setShown] = useState<ShownDetail | null>(null);
+export interface CellDetailState {
+  /** Null until the first answer; afterwards the last answer, until the next is there. */
+  readonly shown: ShownDetail | null;
+  readonly hasFailed: boolean;
+}
+
+const NOTHING: CellDetailState = { shown: null, hasFailed: false };
+
+export function useCellDetail(engine: PredictionEngine, subject: Subject | null): CellDetailState {
+  const [state, setState] = useState<CellDetailState>(NOTHING);
   const line = subject?.line ?? null;
   const column = subject?.column ?? null;
   const { viewing, band, shelf } = subject ?? {};
@@ -85,14 +92,17 @@ export function useCellDetail(engine: PredictionEngine, subject: Subject | null)
     engine.predictCell(request).then(
       (detail) => {
         if (detail === null || latest.current === null) return;
-        setShown({ detail, lineId: request.row.lineId, candidateId: request.column.candidateId });
+        const { lineId } = request.row;
+        const { candidateId } = request.column;
+        setState({ shown: { detail, lineId, candidateId }, hasFailed: false });
       },
-      // The grid says that the engine failed.
-      () => undefined,
+      () => {
+        if (latest.current === request) setState({ shown: null, hasFailed: true });
+      },
     );
     return () => {
       latest.current = null;
     };
   }, [engine, request]);
-  return request === null ? null : shown;
+  return request === null ? NOTHING : state;
 }
