@@ -14,6 +14,8 @@ export default defineConfig({
         extends: true,
         test: {
           name: "node",
+          // No test is timed: a slow machine must not fail one.
+          testTimeout: 60_000,
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/browser/**"],
@@ -24,6 +26,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: "planner",
+          testTimeout: 60_000,
           environment: "jsdom",
           include: ["tests/**/*.test.tsx"],
           setupFiles: ["tests/fixedSeed.ts", "tests/planner/dom.ts"],
