@@ -53,7 +53,6 @@ export const mayUsePackages: Readonly<Record<string, readonly string[]>> = {
   planner: [
     "react",
     "react-dom",
-    "react-aria-components",
     "@tanstack/react-virtual",
     "zustand",
     "zundo",
