@@ -69,16 +69,16 @@ export function RunTable({ jobId, lines, openKey, legend, signers, onOpen }: Pro
                 className="run__open"
                 data-row-button=""
                 data-run={run.key}
+                aria-label={`${run.name}, ${run.place.name}`}
                 aria-expanded={run.key === openKey}
                 tabIndex={run.key === reachable ? 0 : -1}
                 onClick={() => onOpen(run)}
               >
                 {run.name}
-                <span className="unseen">, {run.place.name}</span>
               </button>
-              <p className="run__small">
+              <p className="run__small run__lot">
                 {run.lot !== null && run.lot.lot !== "" && <>lot {run.lot.lot} · </>}
-                {pieces(pieceCount(run.line))}
+                {pieces(pieceCount(run.line))}{" "}
               </p>
               <p className="run__standing">{standingWords(run)}</p>
               {run.entries.overrides.map((override) => (
