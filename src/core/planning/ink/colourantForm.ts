@@ -68,7 +68,7 @@ export function fitMaster(choice: FormChoice, master: AvailableMaster): FittingM
   if (replacedBaseId === null) return null;
   const grams = choice.colourantGrams / master.massFraction;
   const broughtBaseGrams = grams - choice.colourantGrams;
-  const room = (choice.baseGrams.get(replacedBaseId) ?? 0) * SLACK;
+  const room = choice.baseGrams.get(replacedBaseId)! * SLACK;
   return broughtBaseGrams <= room ? { master, grams, broughtBaseGrams, replacedBaseId, ownBase } : null;
 }
 

@@ -123,6 +123,9 @@ describe("a weigh sheet", () => {
     expect(sheet.notices[1]!.figures.baseFraction).toBeCloseTo(0.045, 12);
     const kept = written({ batchGrams: 200, masters: [foreign], otherBases: "refused" });
     expect(kept.lines[1]).toMatchObject({ id: "black", grams: 1 });
+    // both have 50 steps: the recipe's own base comes before the stronger master in another
+    const own = written({ batchGrams: 200, masters: [{ ...foreign, id: "F" }, M2] });
+    expect(own.lines[1]).toMatchObject({ id: "M2", grams: 50 });
     const both = written({ batchGrams: 50, masters: [{ ...foreign, id: "F" }, M2] });
     expect(both.lines[1]!.id).toBe("M2");
     const tooCoarse = written({
@@ -252,12 +255,25 @@ describe("a weigh sheet", () => {
         const sheet = writeWeighSheet({ recipe, masters, otherBases: "allowed", batchGrams, scaleStepGrams });
         fc.pre(sheet.ok);
         const least = FEWEST_STEP_COUNT * scaleStepGrams;
-        for (const { itemId, role, massFraction } of recipe) {
-          if (role !== "colourant" || massFraction === 0) continue;
-          const line = sheet.lines.find((one) => one.contents[0]!.itemId === itemId && one.role !== "base")!;
+        const tints = recipe.filter((part) => part.role === "colourant" && part.massFraction > 0);
+        const gramsOfBase = new Map(
+          recipe
+            .filter((part) => part.role === "base" && part.massFraction > 0)
+            .map((part) => [part.itemId, part.massFraction * batchGrams]),
+        );
+        const largestBase = Math.max(0, ...gramsOfBase.values());
+        for (const { itemId, massFraction } of tints) {
+          const line = sheet.lines.find((one) => one.contents[0]!.itemId === itemId)!;
           const neatGrams = batchGrams * massFraction;
           if (neatGrams >= least * 1.000001) expect(line.role).toBe("colourant");
           if (line.role === "master") expect(neatGrams).toBeLessThan(least * 1.000001);
+          // under 50 steps only where no master of 50 steps finds room (of one tint: several compete for the room)
+          if (tints.length > 1 || line.exactGrams >= least * 0.999999) continue;
+          for (const master of masters.filter((one) => one.colourantId === itemId)) {
+            const grams = neatGrams / master.massFraction;
+            const room = gramsOfBase.get(master.baseId) ?? largestBase;
+            expect(grams < least * 1.000001 || grams - neatGrams > room * 0.999999).toBe(true);
+          }
         }
       }),
     );
