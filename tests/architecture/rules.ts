@@ -50,15 +50,7 @@ export const mayUsePackages: Readonly<Record<string, readonly string[]>> = {
   engine: ["comlink"],
   units: [],
   command: ["node:"],
-  planner: [
-    "react",
-    "react-dom",
-    "@tanstack/react-virtual",
-    "zustand",
-    "zundo",
-    "d3-scale",
-    "d3-shape",
-  ],
+  planner: ["react", "react-dom", "@tanstack/react-virtual", "zustand", "zundo", "d3-scale", "d3-shape"],
   [START_UP]: ["react", "react-dom", "zod"],
 };
 

@@ -1,10 +1,5 @@
 // The mixes and applications that predictions are tried with: the shelf's invented defaults (model.md, starting values).
-import {
-  blackInk,
-  type Colourant,
-  tintFromMasstone,
-  whiteInk,
-} from "../../../src/core/optics/colourant.ts";
+import { blackInk, type Colourant, tintFromMasstone, whiteInk } from "../../../src/core/optics/colourant.ts";
 import type {
   Application,
   BasePart,

@@ -98,8 +98,7 @@ function heatherMissL(cloth: WettableGarment, mix: InkMix, application: Applicat
 /** Standard error of a quantile, sqrt(p (1 - p) / N) / density, the density from the draws on both sides of it. */
 function quantileOfSorted(sorted: Float64Array, probability: number): Estimate {
   const count = sorted.length;
-  const at = (p: number): number =>
-    sorted[Math.min(count - 1, Math.max(0, Math.round(p * count - 0.5)))]!;
+  const at = (p: number): number => sorted[Math.min(count - 1, Math.max(0, Math.round(p * count - 0.5)))]!;
   const reach = Math.min(probability, 1 - probability) / 5;
   const perProbability = (at(probability + reach) - at(probability - reach)) / (2 * reach);
   return {

@@ -63,12 +63,7 @@ export function missesOf(cell: GridCell, count: number, seed: number): Miss[] {
   const cloth = wettableGarment(GARMENTS[cell.garment]!, VIEWING);
   const spread = spreadOf(workspaceFor(cloth), cloth, printableInk(mix, application), band);
   const reference = randomReference(cloth, mix, application, band, count, seed);
-  const miss = (
-    name: Miss["name"],
-    predicted: number,
-    estimate: Estimate,
-    tolerance: number,
-  ): Miss => ({
+  const miss = (name: Miss["name"], predicted: number, estimate: Estimate, tolerance: number): Miss => ({
     name,
     predicted,
     reference: estimate,
