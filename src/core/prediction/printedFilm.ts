@@ -1,10 +1,11 @@
 /** The ink film that a mix leaves on the cloth: its optics, how strongly it wets out, how much it closes and covers. */
+import { requireFraction } from "../optics/brightener.ts";
 import { filmLayer } from "../optics/inkFilm.ts";
-import { MASS_FRACTION_TOLERANCE } from "../optics/mix.ts";
 import { CLOSED_FRACTION_AS_PRINTED, CLOSED_FRACTION_SMOOTHED } from "../optics/saunderson.ts";
 import { depositReach } from "../optics/wetOut.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import type { Application, InkMix } from "./inputs.ts";
+import { requireMix } from "./requireMix.ts";
 import type { Surprise } from "./unknowns.ts";
 
 /** Cover of a thin scattering film on hairy cloth, reached at this much white in the mix. Invented defaults (model.md §4). */
@@ -32,13 +33,6 @@ export function defaultCoverFraction(mix: InkMix): number {
     if (part.kind === "colourant" && part.family === "white") white += part.massFraction;
   }
   return 1 - (1 - SCATTERING_COVER_FRACTION) * Math.min(1, white / SCATTERING_COVER_WHITE_FRACTION);
-}
-
-function requireSum(mix: InkMix): void {
-  const sum = mix.parts.reduce((total, part) => total + part.massFraction, 0);
-  if (!(Math.abs(sum - 1) <= MASS_FRACTION_TOLERANCE)) {
-    throw new RangeError(`mass fractions of a mix must sum to 1; got ${sum}`);
-  }
 }
 
 /** beta of the mix: sum c beta / sum c over its bases, additives and ready-made inks; 0 where it holds none. */
@@ -84,7 +78,8 @@ export function printedFilm(
   surprise: Surprise = {},
   tintFactor = 1,
 ): PrintedFilm {
-  requireSum(mix);
+  requireMix(mix);
+  requireFraction("halftoneFraction", application.halftoneFraction);
   const depositUm = application.depositUm * Math.exp(surprise.lnDeposit ?? 0);
   const absorption = new Float64Array(BAND_COUNT);
   const scattering = new Float64Array(BAND_COUNT);
