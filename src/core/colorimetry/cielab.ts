@@ -17,7 +17,7 @@ function compress(ratio: number): number {
 }
 
 function expand(value: number): number {
-  return value > DELTA ? value ** 3 : (value - LINEAR_OFFSET) / LINEAR_SLOPE;
+  return value > DELTA ? value * value * value : (value - LINEAR_OFFSET) / LINEAR_SLOPE;
 }
 
 /** CIE 1976 lightness L* of the luminance ratio Y/Yn (ISO/CIE 11664-4): 0 at 0, 100 at 1. */

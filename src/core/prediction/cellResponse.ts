@@ -1,14 +1,11 @@
 /** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, a surface through them. */
-import {
-  labFromReflectance,
-  lightnessFromLuminanceRatio,
-  luminanceRatioFromLightness,
-} from "../colorimetry/cielab.ts";
-import { deltaHueAb } from "../colorimetry/difference.ts";
+import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
+import { chroma } from "../colorimetry/difference.ts";
+import type { Lab } from "../colorimetry/viewing.ts";
 import { type PrintableInk, SURFACE_REACH_SD } from "./printableInk.ts";
-import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
+import { type Workspace, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
-import { layFilmOver } from "./printedReflectance.ts";
+import { labOver } from "./printedLab.ts";
 import {
   fitSurface,
   lnWetOutAtNode,
@@ -18,7 +15,6 @@ import {
   WET_NODE_COUNT,
   wetPosition,
 } from "./responseSurface.ts";
-import { SCATTERING_POINTS } from "./spreadGrid.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
 import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
@@ -26,6 +22,9 @@ import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
 /** Hue shifts this many discrepancy widths inside the limit cannot break it. */
 const HUE_REACH = 4;
 const CLOSED_STEP = 0.02;
+/** On grey cloth no hue shifts and on a grey print any error turns it: the width of the step is held within these. */
+const SMALLEST_HUE_RATIO = 0.1;
+const LARGEST_HUE_RATIO = 3;
 
 /** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
 export interface CellResponse {
@@ -33,25 +32,40 @@ export interface CellResponse {
   readonly range: SurfaceRange;
   readonly tintCount: number;
   readonly lightness: Float64Array;
-  /** |hue shift| beyond that of the clear alone; null where it cannot break the limit. */
-  readonly hueExcess: Float64Array | null;
+  /** How far the hue shift lies inside its limit, in widths of what the model itself misses; null where it cannot break it. */
+  readonly hueMargin: Float64Array | null;
   /** dL* per unit of closed fraction. */
   readonly closedSlope: number;
-  /** What haze, and the black's own scattering, add to Y/Yn at each scattering point; empty where there is none. */
-  readonly hazeLuminance: Float64Array;
-  readonly blackLuminance: Float64Array;
-  /** What the expected haze itself adds to Y/Yn. */
-  readonly expectedHazeLuminance: number;
+  /** What the expected haze, and the expected scattering of the black, add to Y/Yn; 0 where there is none. */
+  readonly hazeLuminance: number;
+  readonly blackLuminance: number;
+  /** L* of the expected print. */
+  readonly centreL: number;
   /** Width of what the model itself misses, in L*. */
   readonly discrepancyL: number;
+}
+
+/** |dH*ab| without an angle: sqrt(2 (C1 C2 - a1 a2 - b1 b2)), the product form of the same difference. */
+function hueShift(from: Lab, to: Lab): number {
+  const product = Math.sqrt((from.a * from.a + from.b * from.b) * (to.a * to.a + to.b * to.b));
+  return Math.sqrt(Math.max(0, 2 * (product - from.a * to.a - from.b * to.b)));
+}
+
+/**
+ * What the model misses of a* and b*, seen as a hue difference: an error across the hue of the print turns it by
+ * error / C2, and dH*ab = 2 sqrt(C1 C2) sin(dh / 2), so it counts sqrt(C1 / C2).
+ */
+function hueDiscrepancy(bare: Lab, print: Lab): number {
+  const printChroma = chroma(print);
+  const ratio = printChroma === 0 ? 1 : Math.sqrt(chroma(bare) / printChroma);
+  return DISCREPANCY_AB * Math.min(LARGEST_HUE_RATIO, Math.max(SMALLEST_HUE_RATIO, ratio));
 }
 
 /** L* of the other of a heather's two models, the dye share alone; half their gap is model spread (model.md §3). */
 function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk, centreL: number): number {
   if (cloth.dyedFibreKs === null) return 0;
   wetSolidInto(room.wetted, cloth, room.gains);
-  layFilmOver(room.printed, room.wetted, cloth, ink.film);
-  return labFromReflectance(room.printed, cloth.weights).L - centreL;
+  return labOver(room, cloth, ink.film).L - centreL;
 }
 
 /** Evaluates the exact model at the nodes of the surface and one step along each weak unknown. */
@@ -65,52 +79,44 @@ export function cellResponse(
   const range: SurfaceRange = { lnWetOut: SURFACE_REACH_SD * wetOut.sd, lnTint: ink.lnTintRange };
   const tintCount = ink.tintFilms.length;
   const lightness = new Float64Array(WET_NODE_COUNT * tintCount);
-  const hueExcess = new Float64Array(WET_NODE_COUNT * tintCount);
-  let mostExcess = 0;
+  const hueMargin = new Float64Array(WET_NODE_COUNT * tintCount);
+  let leastMargin = Number.POSITIVE_INFINITY;
   for (let i = 0; i < WET_NODE_COUNT; i++) {
     wetCloth(room, cloth, ink.film, lnWetOutAtNode(range, i));
-    const clearHue = ink.hasTint
-      ? Math.abs(deltaHueAb(cloth.bareLab, colourOver(room, cloth, ink.clearFilm)))
-      : 0;
+    const clearHue = ink.hasTint ? hueShift(cloth.bareLab, labOver(room, cloth, ink.clearFilm)) : 0;
     for (let j = 0; j < tintCount; j++) {
-      const lab = colourOver(room, cloth, ink.tintFilms[j]!);
+      const lab = labOver(room, cloth, ink.tintFilms[j]!);
       lightness[i * tintCount + j] = lab.L;
       if (!ink.hasTint) continue;
-      const excess = Math.abs(deltaHueAb(cloth.bareLab, lab)) - clearHue;
-      hueExcess[i * tintCount + j] = excess;
-      mostExcess = Math.max(mostExcess, excess);
+      const excess = hueShift(cloth.bareLab, lab) - clearHue;
+      const margin = (hueLimit - excess) / hueDiscrepancy(cloth.bareLab, lab);
+      hueMargin[i * tintCount + j] = margin;
+      leastMargin = Math.min(leastMargin, margin);
     }
   }
   wetCloth(room, cloth, ink.film);
-  const centreL = colourOver(room, cloth, ink.film).L;
+  const centreL = labOver(room, cloth, ink.film).L;
   const closedSlope =
-    (colourOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP).L - centreL) / CLOSED_STEP;
+    (labOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP).L - centreL) / CLOSED_STEP;
   const centreLuminance = luminanceRatioFromLightness(centreL);
-  const addedBy = (films: readonly PrintedFilm[]): Float64Array =>
-    Float64Array.from(
-      films,
-      (film) => luminanceRatioFromLightness(colourOver(room, cloth, film).L) - centreLuminance,
-    );
-  const hazeLuminance = addedBy(ink.hazeFilms);
-  const blackLuminance = addedBy(ink.blackFilms);
-  const expectedHazeLuminance =
-    ink.hazelessFilm === null
-      ? 0
-      : centreLuminance - luminanceRatioFromLightness(colourOver(room, cloth, ink.hazelessFilm).L);
+  const addedAgainst = (film: PrintedFilm | null): number =>
+    film === null ? 0 : centreLuminance - luminanceRatioFromLightness(labOver(room, cloth, film).L);
+  const hazeLuminance = addedAgainst(ink.hazelessFilm);
+  const blackLuminance = addedAgainst(ink.unscatteringFilm);
   const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);
   fitSurface(lightness, tintCount);
-  const hueMatters = mostExcess > hueLimit - HUE_REACH * DISCREPANCY_AB;
-  if (hueMatters) fitSurface(hueExcess, tintCount);
+  const hueMatters = leastMargin < HUE_REACH;
+  if (hueMatters) fitSurface(hueMargin, tintCount);
   return {
     wetOut,
     range,
     tintCount,
     lightness,
-    hueExcess: hueMatters ? hueExcess : null,
+    hueMargin: hueMatters ? hueMargin : null,
     closedSlope,
     hazeLuminance,
     blackLuminance,
-    expectedHazeLuminance,
+    centreL,
     discrepancyL,
   };
 }
@@ -121,11 +127,9 @@ export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: nu
   return surfaceValue(lightness, tintCount, wetPosition(range, lnWetOut), tintPosition(range, lnTint));
 }
 
-/** Standard deviation in L*, at the centre, of light `added` to Y/Yn at the scattering points; 0 where there is none. */
-export function scatteredSdL(response: CellResponse, added: Float64Array): number {
-  if (added.length === 0) return 0;
-  const luminance = luminanceRatioFromLightness(lightnessAt(response, 0, 0));
-  const last = added.length - 1;
-  const rise = lightnessFromLuminanceRatio(luminance + added[last]!) - lightnessFromLuminanceRatio(luminance);
-  return rise / SCATTERING_POINTS[last]!;
+/** Change of L* at the centre where scattered light of `luminance` (Y/Yn) is exp(`lnSd`) times as much as expected. */
+export function scatteredSdL({ centreL }: CellResponse, luminance: number, lnSd: number): number {
+  if (luminance === 0) return 0;
+  const more = luminanceRatioFromLightness(centreL) + luminance * Math.expm1(lnSd);
+  return Math.abs(lightnessFromLuminanceRatio(Math.max(0, more)) - centreL);
 }

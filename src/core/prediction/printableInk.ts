@@ -3,7 +3,7 @@ import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
 import { lnTintAtNode, TINT_NODE_COUNT } from "./responseSurface.ts";
-import { CLOSED_POINTS, SCATTERING_POINTS } from "./spreadGrid.ts";
+import { CLOSED_POINTS } from "./spreadGrid.ts";
 import {
   BASE_STRENGTH_SD,
   BLACK_SCATTERING_SD,
@@ -28,11 +28,11 @@ export interface PrintableInk {
   readonly tintFilms: readonly PrintedFilm[];
   /** The film without its colourants; the film itself for a clear. */
   readonly clearFilm: PrintedFilm;
-  /** The film at each scattering point, for the bases' haze and for the black's own; empty where there is none. */
-  readonly hazeFilms: readonly PrintedFilm[];
-  readonly blackFilms: readonly PrintedFilm[];
-  /** The film as if its bases had no haze; null where they have none. */
+  /** The film as if its bases had no haze, and as if its black did not scatter; null where they do not. */
   readonly hazelessFilm: PrintedFilm | null;
+  readonly unscatteringFilm: PrintedFilm | null;
+  readonly lnHazeSd: number;
+  readonly lnBlackScatteringSd: number;
   readonly hasTint: boolean;
   readonly lnBaseSd: number;
   /** Of the colourants' strength and what the model misses of it; without the deposit. */
@@ -63,26 +63,15 @@ function weightedSd(weights: readonly number[], sds: readonly number[]): number 
   return Math.sqrt(weights.reduce((sum, weight, i) => sum + ((weight / total) * sds[i]!) ** 2, 0));
 }
 
-/** The film with ln scattering of the parts that `scatters` names up by `lnScattering`. */
-function filmScattering(
+/** The film with all scattering of the parts that `scatters` names taken away; null where it names none. */
+function filmWithoutScattering(
   mix: InkMix,
   application: Application,
   scatters: (part: MixPart) => boolean,
-  lnScattering: number,
-): PrintedFilm {
-  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? lnScattering : 0));
+): PrintedFilm | null {
+  if (!mix.parts.some(scatters)) return null;
+  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? Number.NEGATIVE_INFINITY : 0));
   return printedFilm(mix, application, { lnPartScattering });
-}
-
-/** `filmScattering` at each scattering point times `lnSd`; empty where no part scatters. */
-function scatteringFilms(
-  mix: InkMix,
-  application: Application,
-  scatters: (part: MixPart) => boolean,
-  lnSd: number,
-): PrintedFilm[] {
-  if (!mix.parts.some(scatters)) return [];
-  return Array.from(SCATTERING_POINTS, (z) => filmScattering(mix, application, scatters, lnSd * z));
 }
 
 const isHazy = (part: MixPart): boolean => part.kind === "base" && part.massFraction * part.hazePerUm > 0;
@@ -119,12 +108,16 @@ export function printableInk(mix: InkMix, application: Application): PrintableIn
     film,
     tintFilms: hasTint ? Array.from({ length: TINT_NODE_COUNT }, tintFilmAt) : [film],
     clearFilm: hasTint ? printedFilm(mix, application, {}, 0) : film,
-    // Haze grows with the deposit; the black's own scattering does so along the tint axis.
-    hazeFilms: scatteringFilms(mix, application, isHazy, Math.hypot(HAZE_SD, depositSd)),
-    blackFilms: scatteringFilms(mix, application, isBlack, BLACK_SCATTERING_SD),
-    hazelessFilm: mix.parts.some(isHazy)
-      ? filmScattering(mix, application, isHazy, Number.NEGATIVE_INFINITY)
-      : null,
+    hazelessFilm: filmWithoutScattering(mix, application, isHazy),
+    unscatteringFilm: filmWithoutScattering(mix, application, isBlack),
+    lnHazeSd: weightedSd(
+      bases.map((part) => part.massFraction * part.hazePerUm),
+      bases.map(() => HAZE_SD),
+    ),
+    lnBlackScatteringSd: weightedSd(
+      mix.parts.map((part) => (isBlack(part) ? part.massFraction : 0)),
+      mix.parts.map(() => BLACK_SCATTERING_SD),
+    ),
     hasTint,
     lnBaseSd: weightedSd(
       bases.map((part) => part.massFraction * part.strength),

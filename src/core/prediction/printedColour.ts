@@ -4,6 +4,7 @@ import type { Lab } from "../colorimetry/viewing.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
+import { type SpreadRoom, spreadRoom } from "./spreadRoom.ts";
 import { type WettableGarment, wetInto } from "./wettableGarment.ts";
 
 /** Room for the spectra and gains of one garment; owned by whoever predicts many colours in a row. */
@@ -11,6 +12,7 @@ export interface Workspace {
   readonly wetted: Spectrum;
   readonly printed: Spectrum;
   readonly gains: Float64Array;
+  readonly spread: SpreadRoom;
 }
 
 export function workspaceFor(cloth: WettableGarment): Workspace {
@@ -18,6 +20,7 @@ export function workspaceFor(cloth: WettableGarment): Workspace {
     wetted: new Float64Array(BAND_COUNT),
     printed: new Float64Array(BAND_COUNT),
     gains: new Float64Array(cloth.gains.length),
+    spread: spreadRoom(),
   };
 }
 

@@ -8,7 +8,7 @@ import type { Surprise } from "./unknowns.ts";
 import { type WettableGarment, wetInto } from "./wettableGarment.ts";
 
 /** Share of internal reflectance that leaves a closed surface, without the return factor (Saunderson 1942). */
-const LEAVING = (1 - EXTERNAL_REFLECTION) * (1 - INTERNAL_REFLECTION);
+export const LEAVING = (1 - EXTERNAL_REFLECTION) * (1 - INTERNAL_REFLECTION);
 
 /**
  * Writes into `out` what is measured of `film` over the wetted cloth `wetted` (they may be the same array): Kubelka's

@@ -105,14 +105,40 @@ function multiplyAlong(
 /** Value of a fitted surface at positions `x` (wet-out) and `y` (tint). */
 export function surfaceValue(coefficients: Float64Array, tintCount: number, x: number, y: number): number {
   let value = 0;
-  if (tintCount === 1) {
-    for (let i = WET_NODE_COUNT - 1; i >= 0; i--) value = value * x + coefficients[i]!;
-    return value;
-  }
-  for (let i = coefficients.length - TINT_NODE_COUNT; i >= 0; i -= TINT_NODE_COUNT) {
-    const along =
-      ((coefficients[i + 3]! * y + coefficients[i + 2]!) * y + coefficients[i + 1]!) * y + coefficients[i]!;
+  for (let i = WET_NODE_COUNT - 1; i >= 0; i--) {
+    let along = 0;
+    for (let j = tintCount - 1; j >= 0; j--) along = along * y + coefficients[i * tintCount + j]!;
     value = value * x + along;
   }
+  return value;
+}
+
+/** Writes into `out` the polynomial in y (`tintCount` coefficients) that a fitted surface is at wet-out position `x`. */
+export function cutAtWetOut(
+  out: Float64Array,
+  coefficients: Float64Array,
+  tintCount: number,
+  x: number,
+): void {
+  for (let j = 0; j < tintCount; j++) {
+    let value = 0;
+    for (let i = WET_NODE_COUNT - 1; i >= 0; i--) value = value * x + coefficients[i * tintCount + j]!;
+    out[j] = value;
+  }
+}
+
+/** Writes into `out` the polynomial in x (WET_NODE_COUNT coefficients) that a fitted surface is at tint position `y`. */
+export function cutAtTint(out: Float64Array, coefficients: Float64Array, tintCount: number, y: number): void {
+  for (let i = 0; i < WET_NODE_COUNT; i++) {
+    let value = 0;
+    for (let j = tintCount - 1; j >= 0; j--) value = value * y + coefficients[i * tintCount + j]!;
+    out[i] = value;
+  }
+}
+
+/** Value at `position` of the polynomial of the first `count` coefficients. */
+export function polynomialValue(coefficients: Float64Array, count: number, position: number): number {
+  let value = 0;
+  for (let i = count - 1; i >= 0; i--) value = value * position + coefficients[i]!;
   return value;
 }

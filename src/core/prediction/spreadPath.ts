@@ -1,12 +1,12 @@
 /** The colours along a spread: what the print looks like where it turns out darker or lighter than expected. */
 import { labFromReflectance } from "../colorimetry/cielab.ts";
+import { strongAxes } from "./cellGrid.ts";
 import { type CellResponse, lightnessAt } from "./cellResponse.ts";
 import type { SpreadPoint } from "./prediction.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import { type Workspace, wetCloth } from "./printedColour.ts";
 import { printedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
-import { strongAxes } from "./spread.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Standard deviations to each side within which a point is looked for. */

@@ -35,10 +35,10 @@ export function spreadSources(
     ["finish", wet(finishSd)],
     ["fibre-gain", wet(fibreSd)],
     ["base-strength", wet(ink.lnBaseSd)],
-    ["haze", scatteredSdL(response, response.hazeLuminance)],
+    ["haze", scatteredSdL(response, response.hazeLuminance, ink.lnHazeSd)],
     ["closed-surface", Math.abs(response.closedSlope) * ink.closedFractionSd],
     ["colourant-strength", Math.abs(perTint) * ink.lnTintSd],
-    ["black-scattering", scatteredSdL(response, response.blackLuminance)],
+    ["black-scattering", scatteredSdL(response, response.blackLuminance, ink.lnBlackScatteringSd)],
     ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * ink.lnDepositSd],
     ["model", Math.hypot(response.discrepancyL, wet(DISCREPANCY_LN_WET_OUT))],
   ];

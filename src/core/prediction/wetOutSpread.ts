@@ -1,6 +1,7 @@
 /** How uncertain the wet-out of one cell is: the unknowns that scale it, added up in ln(wet-out). */
 import type { PrintableInk } from "./printableInk.ts";
-import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
+import { type Workspace, wetCloth } from "./printedColour.ts";
+import { labOver } from "./printedLab.ts";
 import {
   BASE_ON_STYLE_SD,
   COLOURWAY_SD,
@@ -41,10 +42,10 @@ function fibreWeights(room: Workspace, cloth: WettableGarment, ink: PrintableInk
   });
   if (cloth.dyedFibreKs !== null) {
     wetCloth(room, cloth, film);
-    const centre = colourOver(room, cloth, film).L;
+    const centre = labOver(room, cloth, film).L;
     for (let i = 0; i < weights.length; i++) {
       wetCloth(room, cloth, film, 0, i, GAIN_STEP);
-      weights[i] = colourOver(room, cloth, film).L - centre;
+      weights[i] = labOver(room, cloth, film).L - centre;
     }
   }
   const total = weights.reduce((sum, weight) => sum + weight, 0);
