@@ -1,4 +1,4 @@
-/** The normal and Student's t against published points. */
+// The normal and Student's t with 5 degrees of freedom against published tables.
 import { describe, expect, it } from "vitest";
 import {
   normalCumulative,
@@ -7,47 +7,63 @@ import {
   quantileOf,
   studentCumulative5,
 } from "../../../src/core/prediction/normalDistribution.ts";
+import published from "../../published/distributions.json";
+import { missOf } from "../optics/printedValue.ts";
 
-/** Abramowitz & Stegun 1964, table 26.1 (from memory, to the digits shown). */
-const NORMAL = [
-  [0, 0.5],
-  [0.5, 0.691462461],
-  [1, 0.841344746],
-  [1.96, 0.975002105],
-  [3, 0.998650102],
-  [4, 0.999968329],
-] as const;
+/** The printed table is a linear interpolation of 64 steps per unit: h^2/8 max|phi'| = 7.4e-6, as its docstring says. */
+const FAST_TOLERANCE = 8e-6;
 
-/** A&S 1964, table 26.10: t with 5 degrees of freedom (from memory). */
-const STUDENT = [
-  [0.95, 2.015],
-  [0.975, 2.571],
-  [0.995, 4.032],
-] as const;
-
-describe("the distributions", () => {
-  it("give the normal table to its nine digits, on both sides", () => {
-    for (const [x, p] of NORMAL) {
-      expect(Math.abs(normalCumulative(x) - p)).toBeLessThan(6e-10);
-      expect(Math.abs(normalCumulative(-x) - (1 - p))).toBeLessThan(6e-10);
+describe("the normal distribution", () => {
+  it("gives P(x) of Abramowitz & Stegun 1964, table 26.1, to every printed digit", () => {
+    for (const { x, cumulative, density } of published.normal.rows) {
+      expect(missOf(normalCumulative(x), cumulative)).toBeLessThan(1);
+      expect(missOf(normalDensity(x), density)).toBeLessThan(1);
     }
   });
-  it("stay within 8e-6 where they are read from a table, and end at 0 and 1", () => {
-    for (let x = -5.9; x < 5.9; x += 0.0137) {
-      expect(Math.abs(normalCumulativeFast(x) - normalCumulative(x))).toBeLessThan(8e-6);
+
+  it("gives the tail 1 - P of the same book, table 26.2, to its digits", () => {
+    for (const { x, minusLog10Tail } of published.normalTail.rows) {
+      expect(missOf(-Math.log10(normalCumulative(-x)), minusLog10Tail)).toBeLessThan(1);
     }
-    expect(normalCumulativeFast(-7)).toBe(0);
-    expect(normalCumulativeFast(7)).toBe(1);
   });
-  it("give Student's t points to three decimals", () => {
-    for (const [p, t] of STUDENT) expect(Math.abs(quantileOf(studentCumulative5, p) - t)).toBeLessThan(6e-4);
+
+  it("is symmetric, and rises without a jump where the series hands over to the fraction", () => {
+    for (const x of [0, 0.3, 1, 2.9999, 3, 3.0001, 5]) {
+      expect(normalCumulative(x) + normalCumulative(-x)).toBeCloseTo(1, 14);
+    }
+    const rise = normalCumulative(3 + 1e-7) - normalCumulative(3 - 1e-7);
+    expect(rise / (2e-7 * normalDensity(3))).toBeCloseTo(1, 5);
   });
-  it("integrate the density to the cumulative", () => {
-    let sum = 0;
-    for (let x = -8; x < 1; x += 0.001) sum += normalDensity(x + 0.0005) * 0.001;
-    expect(Math.abs(sum - normalCumulative(1))).toBeLessThan(1e-6);
+
+  it("read from the table is within 8e-6, and 0 or 1 beyond 6", () => {
+    for (let x = -7; x <= 7; x += 0.0037) {
+      expect(Math.abs(normalCumulativeFast(x) - normalCumulative(x))).toBeLessThan(FAST_TOLERANCE);
+    }
+    expect([normalCumulativeFast(-6.5), normalCumulativeFast(6.5)]).toEqual([0, 1]);
   });
-  it("refuse a probability outside 0..1", () => {
-    expect(() => quantileOf(normalCumulative, 1)).toThrow(/0..1, exclusive; got 1/);
+});
+
+describe("Student's t with 5 degrees of freedom", () => {
+  it("gives the published quantiles 2.015, 2.571, 3.365 and 4.032", () => {
+    for (const { probability, quantile } of published.student5.rows) {
+      expect(missOf(quantileOf(studentCumulative5, probability), quantile)).toBeLessThan(1);
+      expect(quantileOf(studentCumulative5, 1 - probability)).toBeCloseTo(-Number(quantile), 3);
+    }
+  });
+});
+
+describe("a quantile", () => {
+  it("undoes its distribution", () => {
+    for (const p of [1e-6, 0.05, 0.5, 0.9, 1 - 1e-6]) {
+      expect(normalCumulative(quantileOf(normalCumulative, p))).toBeCloseTo(p, 12);
+    }
+  });
+
+  it("is refused for a probability outside 0..1, ends excluded", () => {
+    for (const bad of [0, 1, -0.1, Number.NaN]) {
+      expect(() => quantileOf(normalCumulative, bad)).toThrow(
+        `probability must be in 0..1, exclusive; got ${bad}`,
+      );
+    }
   });
 });

@@ -28,6 +28,7 @@ export const GRID_MIXES: Readonly<Record<string, GridMix>> = {
   "matt clear": { mix: mixOf(base("matt")), depositUm: 20, band: DARKER },
   "gloss clear": { mix: mixOf(base("gloss")), depositUm: 20, band: DARKER },
   "0.5 % black": { mix: tinted("curable", black, 0.005), depositUm: 20, band: DARKER },
+  "matt clear with 0.5 % black": { mix: tinted("matt", black, 0.005), depositUm: 20, band: DARKER },
   "1 % navy": { mix: tinted("curable", navy, 0.01), depositUm: 20, band: DARKER },
   "soft white": { mix: SOFT_WHITE, depositUm: FINE_DEPOSIT_UM, band: LIGHTER },
 };
