@@ -5,7 +5,8 @@ import { Bench } from "tinybench";
 import { deltaE00 } from "../../src/core/colorimetry/difference.ts";
 import { reflectanceFromLab } from "../../src/core/colorimetry/reconstruct.ts";
 import { printableInk } from "../../src/core/prediction/printableInk.ts";
-import { printedColour, workspaceFor } from "../../src/core/prediction/printedColour.ts";
+import { workspaceFor } from "../../src/core/prediction/printedColour.ts";
+import { printedLab } from "../../src/core/prediction/printedLab.ts";
 import { spreadOf } from "../../src/core/prediction/spread.ts";
 import { wettableGarment } from "../../src/core/prediction/wettableGarment.ts";
 import { predictPackedMatrix } from "../../src/engine/matrixPrediction.ts";
@@ -44,12 +45,11 @@ export async function run(): Promise<void> {
       for (let i = 0; i < cells.length; i++) sink += spectral.mix([one, 0.5], [other, 0.5]).sRGB[0]!;
     })
     .add("without", () => {
-      for (const { cloth, ink, room } of cells)
-        sink += printedColour(room, cloth, ink.film).L - cloth.bareLab.L;
+      for (const { cloth, ink, room } of cells) sink += printedLab(room, cloth, ink.film).L - cloth.bareLab.L;
     })
     .add("withDifference", () => {
       for (const { cloth, ink, room } of cells) {
-        const lab = printedColour(room, cloth, ink.film);
+        const lab = printedLab(room, cloth, ink.film);
         sink += deltaE00(cloth.bareLab, lab) + lab.L - cloth.bareLab.L;
       }
     })
