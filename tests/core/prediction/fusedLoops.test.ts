@@ -142,12 +142,26 @@ describe("the fused loops", () => {
         between(0, 0.05),
         between(0, 0.5),
         between(0, 80),
-        fc.constantFrom(1, 0.4),
+        fc.constantFrom(1, 1, 0.4),
+        fc.constantFrom(1, null),
         fc.boolean(),
-        (garment, geometry, name, blackPart, whitePart, depositUm, halftoneFraction, smoothed) => {
+        (
+          garment,
+          geometry,
+          name,
+          blackPart,
+          whitePart,
+          depositUm,
+          halftoneFraction,
+          clothCoverFraction,
+          smoothed,
+        ) => {
           const parts = [base(name, 1 - blackPart - whitePart), black(blackPart), white(whitePart)];
           const ready = wettableGarment({ ...garment, geometry }, VIEWING);
-          const film = printedFilm(mixOf(...parts), { ...STROKE, depositUm, halftoneFraction, smoothed });
+          const film = printedFilm(
+            { parts, clothCoverFraction },
+            { ...STROKE, depositUm, halftoneFraction, smoothed },
+          );
           const room = workspaceFor(ready);
           const whole = printedColour(room, ready, film);
           for (const lab of [printedLab(room, ready, film), labOver(room, ready, film)]) {
