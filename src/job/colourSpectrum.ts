@@ -1,7 +1,7 @@
 /** The reflectance behind a stored colour: measured, or the smoothest curve that has the colour. */
 
 import { nearestReflectanceFromHex, reflectanceFromLab } from "../core/colorimetry/reconstruct.ts";
-import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
+import type { Viewing } from "../core/colorimetry/viewing.ts";
 import type { Spectrum } from "../core/spectrum/spectrum.ts";
 import type { ColourDocument, LabDocument } from "./colourDocument.ts";
 import type { Problem } from "./problem.ts";
@@ -19,11 +19,12 @@ export interface ColourSpectrum {
 /** What a screen colour is stated for (sRGB's white and observer). */
 const HEX_VIEWING: Viewing = { illuminant: "D65", observer: "2deg" };
 
-/** Mean of readings under one condition, coordinate by coordinate. */
-export function meanReading(readings: readonly LabDocument[]): Lab {
-  const mean = (value: (lab: LabDocument) => number) =>
-    readings.reduce((sum, lab) => sum + value(lab), 0) / readings.length;
-  return { L: mean((lab) => lab.L), a: mean((lab) => lab.a), b: mean((lab) => lab.b) };
+/** The mean of readings under one condition, axis by axis. @throws RangeError where there are none. */
+export function meanLab(readings: readonly LabDocument[]): LabDocument {
+  if (readings.length === 0) throw new RangeError("readings must not be empty");
+  const mean = (axis: keyof LabDocument) =>
+    readings.reduce((sum, reading) => sum + reading[axis], 0) / readings.length;
+  return { L: mean("L"), a: mean("a"), b: mean("b") };
 }
 
 /** The reflectance of `colour`, or why no cloth can have it; never throws for a colour its schema accepts. */
@@ -45,7 +46,7 @@ export function colourSpectrum(
       return { ok: true, reflectance: spectrum, source: "approximate", readUnder: HEX_VIEWING, moved };
     }
     case "readings": {
-      const lab = meanReading(colour.readings);
+      const lab = meanLab(colour.readings);
       const found = reflectanceFromLab(lab, colour.viewing);
       if (!found.ok) {
         const code =

@@ -5,20 +5,13 @@ import { reflectanceFromLab } from "../core/colorimetry/reconstruct.ts";
 import { screenColourFromLab, screenColourFromReflectance } from "../core/colorimetry/screenColour.ts";
 import { weightsFor } from "../core/colorimetry/weights.ts";
 import type { ColourDocument, LabDocument, ViewingDocument } from "./colourDocument.ts";
+import { meanLab } from "./colourSpectrum.ts";
 
 export interface BareScreenColour {
   /** #rrggbb; null where no cloth has the stored colour. */
   readonly hex: string | null;
   /** Whether it lay outside what the screen can show. */
   readonly moved: boolean;
-}
-
-/** The mean of readings, axis by axis. @throws RangeError where there are none. */
-export function meanLab(readings: readonly LabDocument[]): LabDocument {
-  if (readings.length === 0) throw new RangeError("readings must not be empty");
-  const mean = (axis: keyof LabDocument) =>
-    readings.reduce((sum, reading) => sum + reading[axis], 0) / readings.length;
-  return { L: mean("L"), a: mean("a"), b: mean("b") };
 }
 
 function computed(colour: ColourDocument): BareScreenColour {

@@ -1,7 +1,8 @@
 /** The screen's colour of a bare cloth follows what is stored, whatever way it was entered. */
 import { describe, expect, it } from "vitest";
 import type { ColourDocument } from "../../src/job/colourDocument.ts";
-import { bareLab, bareScreenColour, meanLab, screenHexFor } from "../../src/job/screenColour.ts";
+import { meanLab } from "../../src/job/colourSpectrum.ts";
+import { bareLab, bareScreenColour, screenHexFor } from "../../src/job/screenColour.ts";
 
 const readings = (...list: [number, number, number][]): ColourDocument => ({
   kind: "readings",

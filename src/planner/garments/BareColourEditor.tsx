@@ -1,20 +1,12 @@
 /** The bare colour, in one of three ways: readings, a pasted spectrum, or picked on the screen, which is approximate. */
-import { useId } from "react";
 import type { ColourDocument } from "../../job/colourDocument.ts";
 import { bareScreenColour } from "../../job/screenColour.ts";
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
 import { Notice } from "../controls/Notice.tsx";
 import { viewingWords } from "../words/garmentWords.ts";
+import { ColourWays } from "./ColourWays.tsx";
 import { type BareDraft, useDrafts } from "./drafts.tsx";
 import { HexEntry } from "./HexEntry.tsx";
-import { emptyReading, ReadingsEntry } from "./ReadingsEntry.tsx";
-import { SpectrumEntry } from "./SpectrumEntry.tsx";
-
-const WAYS = [
-  { kind: "readings", label: "Readings" },
-  { kind: "spectrum", label: "Spectrum" },
-  { kind: "hex", label: "Picked" },
-] as const;
 
 interface Props {
   readonly lotId: string;
@@ -23,17 +15,9 @@ interface Props {
   readonly onCommit: (bare: ColourDocument, gesture?: string) => void;
 }
 
-function emptyDraft(kind: BareDraft["kind"], { viewing, geometry }: ShopDefaults["instrument"]): BareDraft {
-  if (kind === "readings") return { kind, viewing, geometry, readings: [emptyReading] };
-  if (kind === "spectrum") return { kind, geometry, text: "", firstNm: null, lastNm: null };
-  return { kind };
-}
-
 export function BareColourEditor({ lotId, stored, instrument, onCommit }: Props) {
-  const name = useId();
   const { bares, setBare } = useDrafts();
   const draft = bares[lotId] ?? null;
-  const kind = draft?.kind ?? stored?.kind ?? "readings";
   const setDraft = (next: BareDraft | null) => setBare(lotId, next);
   const commit = (bare: ColourDocument, gesture?: string) => {
     setDraft(null);
@@ -43,40 +27,17 @@ export function BareColourEditor({ lotId, stored, instrument, onCommit }: Props)
   return (
     <fieldset className="editor__block">
       <legend>Bare colour</legend>
-      <div className="ways" role="radiogroup" aria-label="How the bare colour is entered">
-        {WAYS.map((way) => (
-          <label className="tick" key={way.kind}>
-            <input
-              type="radio"
-              name={name}
-              checked={kind === way.kind}
-              onChange={() => setDraft(stored?.kind === way.kind ? null : emptyDraft(way.kind, instrument))}
-            />
-            {way.label}
-          </label>
-        ))}
-      </div>
-      {kind === "readings" && (
-        <ReadingsEntry
-          draft={draft?.kind === "readings" ? draft : null}
-          stored={stored?.kind === "readings" ? stored : null}
-          instrument={instrument}
-          onDraft={setDraft}
-          onCommit={commit}
-        />
-      )}
-      {kind === "spectrum" && (
-        <SpectrumEntry
-          draft={draft?.kind === "spectrum" ? draft : null}
-          stored={stored?.kind === "spectrum" ? stored : null}
-          instrument={instrument}
-          onDraft={setDraft}
-          onCommit={commit}
-        />
-      )}
-      {kind === "hex" && (
+      <ColourWays
+        label="How the bare colour is entered"
+        hexLabel="Picked"
+        draft={draft}
+        stored={stored}
+        instrument={instrument}
+        onDraft={setDraft}
+        onCommit={commit}
+      >
         <HexEntry lotId={lotId} stored={stored?.kind === "hex" ? stored.hex : null} onCommit={commit} />
-      )}
+      </ColourWays>
       {draft === null && stored !== null && <ColourCaution bare={stored} />}
     </fieldset>
   );
