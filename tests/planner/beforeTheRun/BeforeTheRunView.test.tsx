@@ -228,7 +228,7 @@ describe("a prediction", () => {
   it("that is not there yet holds the release back", async () => {
     const said = engineThatSays();
     const never = { ...said.engine, predictMatrix: () => new Promise<null>(() => {}) };
-    const { row, pane } = await openRun(chosenJob(), { ...said, engine: never });
+    const { row, pane } = await openRun(chosenJob(), { ...said, engine: never }, ids.line, false);
     expect(row(0)).toHaveTextContent("predicting…");
     expect(pane().getByText("The prediction is on its way.")).toBeInTheDocument();
     expect(release()).toBeDisabled();

@@ -1,6 +1,7 @@
 /** The view before the run on the example job, with an engine that answers what the test says. */
-import { render, screen, within } from "@testing-library/react";
+import { render, screen, waitFor, within } from "@testing-library/react";
 import userEvent from "@testing-library/user-event";
+import { expect } from "vitest";
 import {
   cellKey,
   type MatrixCell,
@@ -69,6 +70,7 @@ export async function openRun(
   documents = chosenJob(),
   said = engineThatSays(),
   lineId: string | null = ids.line,
+  answers = true,
 ) {
   window.location.hash = printAddress(jobAddress(ids.job, "before-the-run", { line: lineId }));
   const store = createPlannerStore({ documents });
@@ -93,5 +95,7 @@ export async function openRun(
     }
   };
   await screen.findAllByText(/blocked|ready/);
+  // Another line may be blocked without a prediction, so its word alone does not say that the predictions are there.
+  if (answers) await waitFor(() => expect(screen.getByRole("table")).not.toHaveTextContent("predicting…"));
   return { store, view, ledger, row, pane, user, signAll, services };
 }
