@@ -11,6 +11,8 @@ import "./planner/look/tokens.css";
 import "./planner/look/base.css";
 import "./planner/look/controls.css";
 import "./planner/look/shell.css";
+import "./planner/look/cloth.css";
+import "./planner/look/pane.css";
 import "./planner/look/print.css";
 import { applyTheme } from "./planner/look/theme.ts";
 import { Planner } from "./planner/Planner.tsx";

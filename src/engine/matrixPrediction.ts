@@ -11,8 +11,13 @@ import { printedColour, type Workspace, workspaceFor } from "../core/prediction/
 import { spreadOf } from "../core/prediction/spread.ts";
 import { pointOnSpread } from "../core/prediction/spreadPath.ts";
 import { type WettableGarment, wettableGarment } from "../core/prediction/wettableGarment.ts";
+import type { Spectrum } from "../core/spectrum/spectrum.ts";
+import { type ScreenGamut, type ShownColour, shownIn } from "../job/screenColour.ts";
 import { CELL_LENGTH, type CellNumbers, packCell } from "./packedCells.ts";
 import type { CellDetail, CellRequest, MatrixRequest, TintCurvePoint } from "./protocol.ts";
+
+const screenColour = (reflectance: Spectrum, gamut: ScreenGamut): ShownColour =>
+  shownIn(screenColourFromReflectance(reflectance), gamut);
 
 function cellNumbers(
   room: Workspace,
@@ -20,19 +25,20 @@ function cellNumbers(
   ink: PrintableInk,
   viewing: Viewing,
   band: TargetBand,
-  bareHex: string,
+  bare: ShownColour,
+  gamut: ScreenGamut,
 ): CellNumbers {
   const spread = spreadOf(room, cloth, ink, band);
   const lab = printedColour(room, cloth, ink.film);
-  const printed = screenColourFromReflectance(room.printed);
+  const printed = screenColour(room.printed, gamut);
   const endAt = (deltaL: number) =>
-    screenColourFromReflectance(pointOnSpread(room, cloth, ink, spread.response, deltaL).reflectance);
+    screenColour(pointOnSpread(room, cloth, ink, spread.response, deltaL).reflectance, gamut);
   const light = endAt(spread.deltaL95);
   const dark = endAt(spread.deltaL5);
   const warnings = predictionWarnings(cloth, ink, viewing);
-  if (printed.srgbMoved || light.srgbMoved || dark.srgbMoved) warnings.push("screen-colour-moved");
+  if ([bare, printed, light, dark].some(({ moved }) => moved)) warnings.push("screen-colour-moved");
   return {
-    bareHex,
+    bareHex: bare.hex,
     printedHex: printed.hex,
     lightHex: light.hex,
     darkHex: dark.hex,
@@ -49,15 +55,15 @@ function cellNumbers(
 
 /** Every cell of the request, row by row, packed as packedCells.ts says. @throws RangeError as `predictPrint`. */
 export function predictPackedMatrix(request: MatrixRequest): Float64Array {
-  const { rows, columns, viewing, band } = request;
+  const { rows, columns, viewing, band, gamut = "srgb" } = request;
   const inks = columns.map(({ mix, application }) => printableInk(mix, application));
   const packed = new Float64Array(rows.length * columns.length * CELL_LENGTH);
   rows.forEach((row, r) => {
     const cloth = wettableGarment(row.garment, viewing);
     const room = workspaceFor(cloth);
-    const bareHex = screenColourFromReflectance(row.garment.bare).hex;
+    const bare = screenColour(row.garment.bare, gamut);
     inks.forEach((ink, c) => {
-      packCell(packed, r * columns.length + c, cellNumbers(room, cloth, ink, viewing, band, bareHex));
+      packCell(packed, r * columns.length + c, cellNumbers(room, cloth, ink, viewing, band, bare, gamut));
     });
   });
   return packed;
@@ -65,7 +71,7 @@ export function predictPackedMatrix(request: MatrixRequest): Float64Array {
 
 /** One cell in full, with its tint curve. @throws RangeError as `predictPrint`. */
 export function predictDetail(request: CellRequest): CellDetail {
-  const { row, column, viewing, band, tints } = request;
+  const { row, column, viewing, band, tints, gamut = "srgb" } = request;
   const cloth = wettableGarment(row.garment, viewing);
   const room = workspaceFor(cloth);
   const ink = printableInk(column.mix, column.application);
@@ -75,7 +81,7 @@ export function predictDetail(request: CellRequest): CellDetail {
     prediction.printedReflectance,
     prediction.spread.p95.reflectance,
     prediction.spread.p5.reflectance,
-  ].map(screenColourFromReflectance);
+  ].map((reflectance) => screenColour(reflectance, gamut));
   const tintCurve: TintCurvePoint[] = tints.map(({ massFraction, mix }) => {
     const tinted = printableInk(mix, column.application);
     const { deltaL5, deltaL95 } = spreadOf(room, cloth, tinted, band);
@@ -88,7 +94,7 @@ export function predictDetail(request: CellRequest): CellDetail {
     printedHex: colours[1]!.hex,
     lightHex: colours[2]!.hex,
     darkHex: colours[3]!.hex,
-    screenColourMoved: colours.some((colour) => colour.srgbMoved),
+    screenColourMoved: colours.some((colour) => colour.moved),
     tintCurve,
   };
 }

@@ -2,6 +2,7 @@
 import type { Viewing } from "../core/colorimetry/viewing.ts";
 import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
 import type { EvidenceLevel, Prediction, PredictionWarning } from "../core/prediction/prediction.ts";
+import type { ScreenGamut } from "../job/screenColour.ts";
 
 /** A garment line of the matrix. */
 export interface MatrixRow {
@@ -21,9 +22,11 @@ export interface MatrixRequest {
   readonly columns: readonly MatrixColumn[];
   readonly viewing: Viewing;
   readonly band: TargetBand;
+  /** What the colours of the answer are for; sRGB where it is left out. */
+  readonly gamut?: ScreenGamut;
 }
 
-/** One cell as the matrix shows it. Colours are #rrggbb for the screen, mapped into gamut where needed. */
+/** One cell as the matrix shows it. Colours are #rrggbb of the asked gamut, mapped into it where needed. */
 export interface MatrixCell {
   readonly lineId: string;
   readonly candidateId: string;
@@ -58,6 +61,8 @@ export interface CellRequest {
   readonly column: MatrixColumn;
   readonly viewing: Viewing;
   readonly band: TargetBand;
+  /** As of `MatrixRequest`. */
+  readonly gamut?: ScreenGamut;
   /** The same mix with other amounts of one tint, in rising order, for the curve; may be empty. */
   readonly tints: readonly { readonly massFraction: number; readonly mix: InkMix }[];
 }

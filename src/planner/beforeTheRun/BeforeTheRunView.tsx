@@ -12,7 +12,6 @@ import { type RunLine, runLines } from "./runLines.ts";
 import { signerMarks } from "./signerMarks.ts";
 import { summarySentences } from "./standingWords.ts";
 import { useChosenStates } from "./useChosenStates.ts";
-import "../garments/garments.css";
 import "./beforeTheRun.css";
 
 /** From this width the pane stands beside the table, as in shell.css. */

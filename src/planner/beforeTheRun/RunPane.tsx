@@ -9,7 +9,7 @@ import { shopUnits } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
-import { ClothSwatch } from "../garments/ClothSwatch.tsx";
+import { ClothSwatch } from "../look/ClothSwatch.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { chanceWords, changeWords, rangeWords } from "../words/predictionSentences.ts";

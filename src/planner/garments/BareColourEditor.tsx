@@ -3,6 +3,7 @@ import type { ColourDocument } from "../../job/colourDocument.ts";
 import { bareScreenColour } from "../../job/screenColour.ts";
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
 import { Notice } from "../controls/Notice.tsx";
+import { useScreenGamut } from "../look/screenGamut.ts";
 import { viewingWords } from "../words/garmentWords.ts";
 import { ColourWays } from "./ColourWays.tsx";
 import { type BareDraft, useDrafts } from "./drafts.tsx";
@@ -44,7 +45,7 @@ export function BareColourEditor({ lotId, stored, instrument, onCommit }: Props)
 }
 
 function ColourCaution({ bare }: { readonly bare: ColourDocument }) {
-  const shown = bareScreenColour(bare);
+  const shown = bareScreenColour(bare, useScreenGamut());
   if (shown.hex === null && bare.kind === "readings") {
     return (
       <Notice kind="caution">

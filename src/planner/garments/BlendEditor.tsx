@@ -2,12 +2,12 @@
 import type { BlendPart, Fibre } from "../../job/garmentLotDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { Tick } from "../controls/Tick.tsx";
 import { FIBRES } from "../words/garmentWords.ts";
 import { blendSentence, completeBlend, missingFraction } from "./blendDraft.ts";
 import { type DraftBlendPart, useDrafts } from "./drafts.tsx";
-import { NotSavedYet } from "./NotSavedYet.tsx";
 
 interface Props {
   readonly lotId: string;

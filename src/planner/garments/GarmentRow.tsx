@@ -6,10 +6,10 @@ import type { Line } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
 import { pieceCount } from "../../job/lookup.ts";
 import { bareLab } from "../../job/screenColour.ts";
+import { BlendBar } from "../look/BlendBar.tsx";
+import { ClothSwatch } from "../look/ClothSwatch.tsx";
 import { bareSourceWords, blendWords, labFigure } from "../words/garmentWords.ts";
 import { groupedCount } from "../words/pieceWords.ts";
-import { BlendBar } from "./BlendBar.tsx";
-import { ClothSwatch } from "./ClothSwatch.tsx";
 
 interface Props {
   /** For the figures of a spectrum. */

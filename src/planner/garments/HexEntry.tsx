@@ -1,8 +1,8 @@
 /** A colour picked on the screen: good enough to begin with, and marked as approximate wherever it is used. */
 import { useId, useRef } from "react";
 import type { ColourDocument } from "../../job/colourDocument.ts";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
-import { NotSavedYet } from "./NotSavedYet.tsx";
 
 interface Props {
   readonly lotId: string;

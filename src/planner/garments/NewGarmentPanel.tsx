@@ -3,11 +3,11 @@ import { useEffect, useRef, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { addLine, changeLine } from "../../job/edits/lines.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { newId } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { NEW_LOT, type NewGarment, useDrafts } from "./drafts.tsx";
 import { GarmentFields } from "./GarmentFields.tsx";
-import { NotSavedYet } from "./NotSavedYet.tsx";
 
 interface Props {
   readonly documents: Documents;

@@ -3,10 +3,10 @@ import type { ColourDocument, LabDocument } from "../../job/colourDocument.ts";
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { GEOMETRIES, ILLUMINANTS, OBSERVERS } from "../words/garmentWords.ts";
 import type { BareDraft, DraftReading } from "./drafts.tsx";
-import { NotSavedYet } from "./NotSavedYet.tsx";
 
 type Readings = Extract<ColourDocument, { kind: "readings" }>;
 type ReadingsDraft = Extract<BareDraft, { kind: "readings" }>;

@@ -5,11 +5,11 @@ import { type PastedSpectrum, readPastedSpectrum } from "../../job/pastedSpectru
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { GEOMETRIES } from "../words/garmentWords.ts";
 import { assumptionSentence, spectrumProblemSentence } from "../words/spectrumSentences.ts";
 import type { BareDraft } from "./drafts.tsx";
-import { NotSavedYet } from "./NotSavedYet.tsx";
 
 type SpectrumDraft = Extract<BareDraft, { kind: "spectrum" }>;
 type Spectrum = Extract<ColourDocument, { kind: "spectrum" }>;

@@ -5,6 +5,7 @@ import { chooseCandidate } from "../../job/edits/choices.ts";
 import type { Place } from "../../job/jobDocument.ts";
 import { useJobAddress } from "../address.ts";
 import { Notice } from "../controls/Notice.tsx";
+import { useScreenGamut } from "../look/screenGamut.ts";
 import { useEngine } from "../services.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
 import { mixName } from "../words/mixWords.ts";
@@ -38,6 +39,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const [mixId, setMixId] = useState<string | null>(null);
   const [inSight, setInSight] = useState({ first: 0, last: 11 });
   const [said, setSaid] = useState("");
+  const gamut = useScreenGamut();
   const isNarrow = useNarrow();
   const isPrinting = usePrinting();
   const view = useRef<HTMLDivElement>(null);
@@ -51,6 +53,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
     candidates,
     viewing: job.viewing,
     band: place.band,
+    gamut,
     inSight,
   });
   const chosen = useMemo(
@@ -70,7 +73,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const isPaneShown = isPaneOpen && line !== null && column !== null;
   const detail = useCellDetail(
     engine,
-    isPaneShown ? { line, column, viewing: job.viewing, band: place.band, shelf } : null,
+    isPaneShown ? { line, column, viewing: job.viewing, band: place.band, gamut, shelf } : null,
   );
 
   const select = useCallback(

@@ -3,7 +3,6 @@ import { useState } from "react";
 import { addPlace, newPlace } from "../../job/edits/places.ts";
 import { printAddress, useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import "../garments/garments.css";
 import { newId } from "../state/identity.ts";
 import { useDocuments, usePlanner } from "../state/usePlanner.ts";
 import { MatrixOfPlace } from "./MatrixOfPlace.tsx";

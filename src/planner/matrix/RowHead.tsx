@@ -2,7 +2,7 @@
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import type { Line } from "../../job/jobDocument.ts";
 import { pieceCount } from "../../job/lookup.ts";
-import { BlendBar } from "../garments/BlendBar.tsx";
+import { BlendBar } from "../look/BlendBar.tsx";
 import { blendWords } from "../words/garmentWords.ts";
 import { groupedCount } from "../words/pieceWords.ts";
 

@@ -7,6 +7,7 @@ import { recipeWithTint } from "../../job/edits/recipe.ts";
 import type { Band } from "../../job/jobDocument.ts";
 import type { Mix } from "../../job/mixDocument.ts";
 import { inkMixFor } from "../../job/predictionInputs.ts";
+import type { ScreenGamut } from "../../job/screenColour.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
 import type { MatrixCandidate, MatrixLine } from "./matrixInputs.ts";
 import { largestTintFraction, tintFraction, tintOf } from "./tintEdit.ts";
@@ -47,6 +48,7 @@ interface Subject {
   readonly column: MatrixCandidate | null;
   readonly viewing: Viewing;
   readonly band: Band;
+  readonly gamut: ScreenGamut;
   readonly shelf: Shelf;
 }
 
@@ -69,10 +71,10 @@ export function useCellDetail(engine: PredictionEngine, subject: Subject | null)
   const [state, setState] = useState<CellDetailState>(NOTHING);
   const line = subject?.line ?? null;
   const column = subject?.column ?? null;
-  const { viewing, band, shelf } = subject ?? {};
+  const { viewing, band, gamut, shelf } = subject ?? {};
   const request = useMemo<CellRequest | null>(() => {
     if (!line?.garment || !column?.inkMix || !column.application || !column.mix) return null;
-    if (!viewing || !band || !shelf) return null;
+    if (!viewing || !band || !gamut || !shelf) return null;
     return {
       row: { lineId: line.line.id, garment: line.garment },
       column: {
@@ -82,9 +84,10 @@ export function useCellDetail(engine: PredictionEngine, subject: Subject | null)
       },
       viewing,
       band,
+      gamut,
       tints: tintsOf(column.mix, shelf),
     };
-  }, [line, column, viewing, band, shelf]);
+  }, [line, column, viewing, band, gamut, shelf]);
   const latest = useRef<CellRequest | null>(null);
   useEffect(() => {
     latest.current = request;

@@ -8,6 +8,7 @@ import type { TargetBand } from "../../core/prediction/inputs.ts";
 import type { PredictionEngine } from "../../engine/predictionEngine.ts";
 import type { MatrixCell, MatrixColumn, MatrixRequest, MatrixRow } from "../../engine/protocol.ts";
 import { cellKey } from "../../engine/protocol.ts";
+import type { ScreenGamut } from "../../job/screenColour.ts";
 import type { MatrixCandidate, MatrixLine } from "./matrixInputs.ts";
 
 /** Rows asked for at once beyond those in sight; keeps each answer short. */
@@ -26,6 +27,7 @@ interface Wanted {
   readonly candidates: readonly MatrixCandidate[];
   readonly viewing: Viewing;
   readonly band: TargetBand;
+  readonly gamut: ScreenGamut;
   /** Rows in sight come first. */
   readonly inSight: { readonly first: number; readonly last: number };
 }
@@ -33,7 +35,7 @@ interface Wanted {
 /** What a cell was computed from; while these are the same objects the cell holds. */
 type Basis = readonly unknown[];
 
-function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, band }: Wanted): Basis {
+function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, band, gamut }: Wanted): Basis {
   return [
     line.garment,
     column.inkMix,
@@ -43,6 +45,7 @@ function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, band }: W
     band.deltaL,
     band.tolerance,
     band.hueLimit,
+    gamut,
   ];
 }
 
@@ -80,6 +83,7 @@ function nextRequest(wanted: Wanted, known: ReadonlyMap<string, Basis>): MatrixR
       columns: columns.filter(({ candidateId }) => stale.has(candidateId)),
       viewing: wanted.viewing,
       band: wanted.band,
+      gamut: wanted.gamut,
     };
   }
   return null;
@@ -153,11 +157,11 @@ class CellDesk {
 export function usePredictedCells(engine: PredictionEngine, wanted: Wanted): PredictedCells {
   const [predicted, setPredicted] = useState<PredictedCells>({ cells: new Map(), failure: null });
   const desk = useRef<CellDesk | null>(null);
-  const { lines, candidates, viewing, band, inSight } = wanted;
+  const { lines, candidates, viewing, band, gamut, inSight } = wanted;
   const { first, last } = inSight;
   const wish = useMemo<Wanted>(
-    () => ({ lines, candidates, viewing, band, inSight: { first, last } }),
-    [lines, candidates, viewing, band, first, last],
+    () => ({ lines, candidates, viewing, band, gamut, inSight: { first, last } }),
+    [lines, candidates, viewing, band, gamut, first, last],
   );
   useEffect(() => {
     const opened = new CellDesk(engine, setPredicted);

@@ -7,6 +7,7 @@ import { Choice } from "../controls/Choice.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
+import { cssColour, useScreenGamut } from "../look/screenGamut.ts";
 import { newId } from "../state/identity.ts";
 import { percentWords } from "../words/garmentWords.ts";
 import { sentenceForProblem } from "../words/problemSentences.ts";
@@ -79,13 +80,14 @@ export function ColourantsSection() {
 
 function Summary({ colourant }: { readonly colourant: Colourant }) {
   const { optics, strengthDefinition, largestFraction } = colourant;
-  const hex = optics.kind === "masstone" ? bareScreenColour(optics.masstone).hex : null;
+  const gamut = useScreenGamut();
+  const hex = optics.kind === "masstone" ? bareScreenColour(optics.masstone, gamut).hex : null;
   const limit = largestFraction < 1 ? `, up to ${percentWords(largestFraction)} of a mix` : "";
   return (
     <>
       {hex !== null && (
         <span className="shelf__colour surround" aria-hidden="true">
-          <span className="swatch" style={{ backgroundColor: hex }} />
+          <span className="swatch" style={{ backgroundColor: cssColour(hex, gamut) }} />
         </span>
       )}
       % of {strengthDefinitionWords(strengthDefinition)}

@@ -2,10 +2,10 @@
 import { useState } from "react";
 import type { ColourDocument } from "../../job/colourDocument.ts";
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { ColourWays } from "../garments/ColourWays.tsx";
 import type { BareDraft } from "../garments/drafts.tsx";
-import { NotSavedYet } from "../garments/NotSavedYet.tsx";
 
 interface Props {
   readonly stored: ColourDocument | null;

@@ -8,7 +8,6 @@ import { MastersSection } from "./MastersSection.tsx";
 import { MeshesSection } from "./MeshesSection.tsx";
 import { SetUpsSection } from "./SetUpsSection.tsx";
 import { SqueegeesSection } from "./SqueegeesSection.tsx";
-import "../garments/garments.css";
 import "./shelf.css";
 
 interface Section {

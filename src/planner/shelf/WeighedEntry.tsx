@@ -2,8 +2,8 @@
 import { useId, useState } from "react";
 import type { SetUp } from "../../job/shelfDocument.ts";
 import type { Unit } from "../../units/unit.ts";
+import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
-import { NotSavedYet } from "../garments/NotSavedYet.tsx";
 import { MeasureEntry } from "./MeasureEntry.tsx";
 
 type Weighed = NonNullable<SetUp["weighed"]>;
