@@ -14,6 +14,7 @@ import "./planner/look/shell.css";
 import "./planner/look/cloth.css";
 import "./planner/look/pane.css";
 import "./planner/look/print.css";
+import "./planner/look/paper.css";
 import { applyTheme } from "./planner/look/theme.ts";
 import { Planner } from "./planner/Planner.tsx";
 import { StorageRefused } from "./planner/StorageRefused.tsx";

@@ -5,11 +5,13 @@ import { lineName } from "../../job/lineName.ts";
 import { lotOfLine, pieceCount } from "../../job/lookup.ts";
 import { useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { usePrinting } from "../look/usePrinting.ts";
 import { newId } from "../state/identity.ts";
 import { useDocuments, usePlanner } from "../state/usePlanner.ts";
 import { pieces } from "../words/pieceWords.ts";
 import { useDrafts } from "./drafts.tsx";
 import { GarmentPanel } from "./GarmentPanel.tsx";
+import { GarmentPaper } from "./GarmentPaper.tsx";
 import { GarmentTable } from "./GarmentTable.tsx";
 import { EMPTY_GARMENT, NewGarmentPanel } from "./NewGarmentPanel.tsx";
 import "./garments.css";
@@ -26,6 +28,7 @@ export default function GarmentsView() {
   const { address, change } = useJobAddress();
   const { newGarment, setNewGarment, setBlend, setBare } = useDrafts();
   const [said, setSaid] = useState("");
+  const isPrinting = usePrinting();
   const view = useRef<HTMLDivElement>(null);
   const focusNext = useRef<string | null>(null);
 
@@ -82,6 +85,7 @@ export default function GarmentsView() {
     open(null);
   }
 
+  if (isPrinting) return <GarmentPaper documents={documents} />;
   const total = lines.reduce((sum, one) => sum + pieceCount(one), 0);
   const paneOpen = isNewOpen || lot !== null;
   return (

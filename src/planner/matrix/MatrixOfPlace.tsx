@@ -6,6 +6,7 @@ import type { Place } from "../../job/jobDocument.ts";
 import { useJobAddress } from "../address.ts";
 import { Notice } from "../controls/Notice.tsx";
 import { useScreenGamut } from "../look/screenGamut.ts";
+import { usePrinting } from "../look/usePrinting.ts";
 import { useEngine } from "../services.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
 import { mixName } from "../words/mixWords.ts";
@@ -20,7 +21,7 @@ import { OneGarment } from "./OneGarment.tsx";
 import { garmentTitle } from "./RowHead.tsx";
 import { TargetPanel } from "./TargetPanel.tsx";
 import { useCellDetail } from "./useCellDetail.ts";
-import { hasRoomBeside, useNarrow, usePrinting } from "./useNarrow.ts";
+import { hasRoomBeside, useNarrow } from "./useNarrow.ts";
 import { usePredictedCells } from "./usePredictedCells.ts";
 import { useSelectedCell } from "./useSelectedCell.ts";
 

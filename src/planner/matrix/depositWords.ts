@@ -1,6 +1,7 @@
 /** The deposit of a set-up in words: how thick, and whether anyone weighed it. */
 import type { Application } from "../../core/prediction/inputs.ts";
 import type { SetUp, ShopDefaults } from "../../job/shelfDocument.ts";
+import { weighedDeposit } from "../../job/weighedDeposit.ts";
 import { shopUnits } from "../../units/shopUnits.ts";
 import { format } from "../../units/unit.ts";
 
@@ -12,6 +13,6 @@ export function depositWords(
 ): string {
   const thick = `deposit ${depositUm.toFixed(1)} µm`;
   if (weighed === null) return `${thick}, estimated from the mesh`;
-  const { meanGsm, pieceCount } = weighed;
+  const { meanGsm, pieceCount } = weighedDeposit(weighed);
   return `${thick}, weighed: ${format(meanGsm, shopUnits(units).massPerArea)} over ${pieceCount} ${pieceCount === 1 ? "piece" : "pieces"}`;
 }

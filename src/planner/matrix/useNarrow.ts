@@ -1,6 +1,5 @@
-/** What the width of the window, and the printer, ask of the matrix. */
-import { useEffect, useState, useSyncExternalStore } from "react";
-import { flushSync } from "react-dom";
+/** What the width of the window asks of the matrix. */
+import { useSyncExternalStore } from "react";
 
 const NARROW = "(max-width: 699.98px)";
 const BESIDE = "(min-width: 1200px)";
@@ -26,19 +25,3 @@ export const useNarrow = (): boolean => useMedia(NARROW);
 
 /** The details stand beside the grid and need not be asked for. */
 export const hasRoomBeside = (): boolean => matches(BESIDE);
-
-/** True from the moment the browser prepares a print: what is printed has to be there before it looks. */
-export function usePrinting(): boolean {
-  const [isPrinting, setPrinting] = useState(false);
-  useEffect(() => {
-    const begin = () => flushSync(() => setPrinting(true));
-    const end = () => setPrinting(false);
-    window.addEventListener("beforeprint", begin);
-    window.addEventListener("afterprint", end);
-    return () => {
-      window.removeEventListener("beforeprint", begin);
-      window.removeEventListener("afterprint", end);
-    };
-  }, []);
-  return isPrinting;
-}

@@ -32,6 +32,9 @@ const NEW_BASE: Omit<Base, "id" | "name" | "reference"> = {
   lowCure: false,
   densityGramsPerCm3: 1.15,
   cure: { filmCelsius: null, seconds: null, note: "" },
+  highestCelsius: null,
+  hazards: null,
+  lots: [],
   pricePerKg: null,
 };
 

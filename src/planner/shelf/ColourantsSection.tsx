@@ -32,8 +32,12 @@ type Kind = Colourant["optics"]["kind"];
 /** What a colourant starts with: invented, and no cure. */
 const NEW_COLOURANT: Omit<Colourant, "id" | "name" | "strengthDefinition" | "optics"> = {
   largestFraction: 1,
+  lowCure: false,
   densityGramsPerCm3: 1.2,
   cure: { filmCelsius: null, seconds: null, note: "" },
+  highestCelsius: null,
+  hazards: null,
+  lots: [],
   pricePerKg: null,
 };
 

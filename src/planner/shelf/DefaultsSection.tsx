@@ -124,8 +124,8 @@ export function DefaultsSection() {
           />
           <PercentEntry
             label="Spoilage"
-            fraction={defaults.spoilageFraction}
-            onCommit={(spoilageFraction) => changeDefaults({ spoilageFraction })}
+            fraction={defaults.spoilageRule.code === "shop" ? defaults.spoilageRule.fraction : null}
+            onCommit={(fraction) => changeDefaults({ spoilageRule: { code: "shop", fraction } })}
           />
           <PercentEntry
             label="Refused, of what is out of band"

@@ -22,8 +22,8 @@ function nameOf({ colourantId, baseId, massFraction }: Master, shelf: Shelf): st
 }
 
 function summary({ madeOn, expiresOn }: Master): string {
-  const made = madeOn === "" ? "no date" : `made ${madeOn}`;
-  return expiresOn === "" ? made : `${made}, use by ${expiresOn}`;
+  const made = madeOn === null ? "no date" : `made ${madeOn}`;
+  return expiresOn === null ? made : `${made}, use by ${expiresOn}`;
 }
 
 export function MastersSection() {
@@ -45,7 +45,7 @@ export function MastersSection() {
           shelf={shelf}
           onAdd={(master) => {
             const id = newId();
-            add("masters", { ...master, id, madeOn: "", expiresOn: "" });
+            add("masters", { ...master, ...NOTHING_ENTERED, id });
             onAdded(id);
           }}
         />
@@ -110,18 +110,8 @@ function MasterEditor({ master, inUse }: { readonly master: Master; readonly inU
         options={named(shelf.bases)}
         onChange={(baseId) => set({ baseId })}
       />
-      <TextEntry
-        label="Made on"
-        value={master.madeOn}
-        maxLength={LONGEST_DATE}
-        onCommit={(madeOn) => set({ madeOn })}
-      />
-      <TextEntry
-        label="Use by"
-        value={master.expiresOn}
-        maxLength={LONGEST_DATE}
-        onCommit={(expiresOn) => set({ expiresOn })}
-      />
+      <DayEntry label="Made on" day={master.madeOn} onCommit={(madeOn) => set({ madeOn })} />
+      <DayEntry label="Use by" day={master.expiresOn} onCommit={(expiresOn) => set({ expiresOn })} />
     </div>
   );
 }

@@ -90,7 +90,7 @@ function NewSetUp({ shelf, onAdd }: NewProps) {
         onCommit={setStrokeCount}
       />
       <TextEntry label="Name" value={name} maxLength={120} onCommit={setTypedName} />
-      <PutOnShelf missing={[]} onAdd={() => onAdd({ name, meshId, squeegeeId, strokeCount })} />
+      <PutOnShelf missing={[]} onAdd={() => onAdd({ name, meshId, squeegeeId, strokeCount, flood: null })} />
     </>
   );
 }

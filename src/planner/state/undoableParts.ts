@@ -1,7 +1,7 @@
 /** The documents in two parts: what undo may take back, and the ledgers that it never touches. */
 import type { Documents } from "../../job/documents.ts";
 import type { Job } from "../../job/jobDocument.ts";
-import type { Library } from "../../job/libraryDocument.ts";
+import { LEDGER_NAMES, type Library, type LibraryLedgers, ledgersOf } from "../../job/libraryDocument.ts";
 
 export interface Undoable {
   readonly job: Omit<Job, "checklist">;
@@ -9,11 +9,9 @@ export interface Undoable {
   readonly garmentLots: Library["garmentLots"];
 }
 
-/** Append-only: sign-offs, test prints, approvals. */
-export interface Ledgers {
+/** Append-only: sign-offs and the library's records. */
+export interface Ledgers extends Readonly<LibraryLedgers> {
   readonly checklist: Job["checklist"];
-  readonly testPrints: Library["testPrints"];
-  readonly approvals: Library["approvals"];
 }
 
 export function undoablePart({ job, library }: Documents): Undoable {
@@ -22,19 +20,12 @@ export function undoablePart({ job, library }: Documents): Undoable {
 }
 
 export function ledgerPart({ job, library }: Documents): Ledgers {
-  return { checklist: job.checklist, testPrints: library.testPrints, approvals: library.approvals };
+  return { checklist: job.checklist, ...ledgersOf(library) };
 }
 
-export function joined(undoable: Undoable, ledgers: Ledgers): Documents {
-  return {
-    job: { ...undoable.job, checklist: ledgers.checklist },
-    library: {
-      shelf: undoable.shelf,
-      garmentLots: undoable.garmentLots,
-      testPrints: ledgers.testPrints,
-      approvals: ledgers.approvals,
-    },
-  };
+export function joined(undoable: Undoable, { checklist, ...records }: Ledgers): Documents {
+  const { job, shelf, garmentLots } = undoable;
+  return { job: { ...job, checklist }, library: { shelf, garmentLots, ...records } };
 }
 
 /** Whether `next` is `previous` with nothing but additions at the ends. */
@@ -43,7 +34,6 @@ export function onlyAdds(previous: Ledgers, next: Ledgers): boolean {
     before.length <= after.length && before.every((entry, index) => entry === after[index]);
   return (
     begins(previous.checklist, next.checklist) &&
-    begins(previous.testPrints, next.testPrints) &&
-    begins(previous.approvals, next.approvals)
+    LEDGER_NAMES.every((name) => begins(previous[name], next[name]))
   );
 }
