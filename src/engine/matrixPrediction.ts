@@ -1,5 +1,6 @@
 /** The work behind a request: rows and columns prepared once, every cell predicted and coloured for the screen. */
-import { deltaE00, deltaEab } from "../core/colorimetry/difference.ts";
+import { deltaE00 } from "../core/colorimetry/ciede2000.ts";
+import { deltaEab } from "../core/colorimetry/difference.ts";
 import { greyScaleGrade } from "../core/colorimetry/greyScale.ts";
 import { screenColourFromReflectance } from "../core/colorimetry/screenColour.ts";
 import type { Viewing } from "../core/colorimetry/viewing.ts";

@@ -2,7 +2,7 @@
 import { cpus } from "node:os";
 import * as spectral from "spectral.js";
 import { Bench } from "tinybench";
-import { deltaE00 } from "../../src/core/colorimetry/difference.ts";
+import { deltaE00 } from "../../src/core/colorimetry/ciede2000.ts";
 import { reflectanceFromLab } from "../../src/core/colorimetry/reconstruct.ts";
 import { printableInk } from "../../src/core/prediction/printableInk.ts";
 import { workspaceFor } from "../../src/core/prediction/printedColour.ts";

@@ -6,7 +6,7 @@ import { ARCHIVE_FILE, demoFiles } from "../../scripts/demo/generate.ts";
 import { NOISE_SD, truePrint } from "../../scripts/demo/records.ts";
 import { noiseStream } from "../../scripts/demo/seededNoise.ts";
 import { TRUE_LN_SURPRISE } from "../../scripts/demo/trueSurprises.ts";
-import { deltaE00 } from "../../src/core/colorimetry/difference.ts";
+import { deltaE00 } from "../../src/core/colorimetry/ciede2000.ts";
 import { readJobArchive } from "../../src/exchange/jobArchive.ts";
 import { inkMixFor } from "../../src/job/predictionInputs.ts";
 

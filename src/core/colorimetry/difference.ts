@@ -1,19 +1,7 @@
 /**
- * Differences between two colours in CIELAB: CIEDE2000 for judging, the plain ones for the grey scale and for words.
+ * Differences between two colours in CIELAB beside CIEDE2000: the plain ones, for the grey scale and for words.
  */
-import { differenceCiede2000, modeLab65, useMode as registerMode } from "culori/fn";
 import type { Lab } from "./viewing.ts";
-
-registerMode(modeLab65);
-const ciede2000 = differenceCiede2000();
-
-/**
- * CIEDE2000 colour difference with kL = kC = kH = 1 (CIE 142-2001; Sharma, Wu & Dalal 2005, Color Res. Appl. 30, 21),
- * computed by culori. Symmetric. Whatever light and observer the two share; meaningless where they differ in it.
- */
-export function deltaE00(a: Lab, b: Lab): number {
-  return ciede2000({ mode: "lab65", l: a.L, a: a.a, b: a.b }, { mode: "lab65", l: b.L, a: b.a, b: b.b });
-}
 
 /** CIE 1976 colour difference: the Euclidean distance in CIELAB (ISO/CIE 11664-4). */
 export function deltaEab(a: Lab, b: Lab): number {

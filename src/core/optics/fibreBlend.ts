@@ -12,7 +12,7 @@ export const STEARNS_NOECHEL_CONSTANT = 0.15;
 export const UNDYED_FIBRE_REFLECTANCE = 0.8;
 
 /** 0.01, the second constant of Stearns & Noechel's formula. Published (from memory). */
-const FLOOR = 0.01;
+export const STEARNS_NOECHEL_FLOOR = 0.01;
 
 /**
  * f(R) = (1-R) / (M (R - 0.01) + 0.01), which adds by mass in a blend (Stearns & Noechel 1944).
@@ -22,7 +22,7 @@ const FLOOR = 0.01;
 export function blendValue(reflectance: number, constant: number = STEARNS_NOECHEL_CONSTANT): number {
   requireReflectance("fibre reflectance", reflectance);
   requireConstant(constant);
-  return (1 - reflectance) / (constant * (reflectance - FLOOR) + FLOOR);
+  return (1 - reflectance) / (constant * (reflectance - STEARNS_NOECHEL_FLOOR) + STEARNS_NOECHEL_FLOOR);
 }
 
 /**
@@ -113,7 +113,7 @@ export function unmixReflectance(
 const ROUNDING = 1e-12;
 
 function invert(value: number, constant: number): number {
-  return (1 + value * (FLOOR * constant - FLOOR)) / (1 + value * constant);
+  return (1 + value * (STEARNS_NOECHEL_FLOOR * constant - STEARNS_NOECHEL_FLOOR)) / (1 + value * constant);
 }
 
 function requireConstant(constant: number): void {

@@ -3,9 +3,9 @@ import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../col
 import { chroma } from "../colorimetry/difference.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
 import { type PrintableInk, SURFACE_REACH_SD } from "./printableInk.ts";
-import { type Workspace, wetCloth } from "./printedColour.ts";
+import { type Workspace, wetAsSolid, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
-import { labOver } from "./printedLab.ts";
+import { labOver, lightnessOver } from "./printedLab.ts";
 import {
   fitSurface,
   lnWetOutAtNode,
@@ -17,7 +17,7 @@ import {
 } from "./responseSurface.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
-import { type WettableGarment, wetSolidInto } from "./wettableGarment.ts";
+import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Hue shifts this many discrepancy widths inside the limit cannot break it. */
 const HUE_REACH = 4;
@@ -64,8 +64,8 @@ function hueDiscrepancy(bare: Lab, print: Lab): number {
 /** L* of the other of a heather's two models, the dye share alone; half their gap is model spread (model.md §3). */
 function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk, centreL: number): number {
   if (cloth.dyedFibreKs === null) return 0;
-  wetSolidInto(room.wetted, cloth, room.gains);
-  return labOver(room, cloth, ink.film).L - centreL;
+  wetAsSolid(room);
+  return lightnessOver(room, cloth, ink.film) - centreL;
 }
 
 /** Evaluates the exact model at the nodes of the surface and one step along each weak unknown. */
@@ -95,12 +95,12 @@ export function cellResponse(
     }
   }
   wetCloth(room, cloth, ink.film);
-  const centreL = labOver(room, cloth, ink.film).L;
+  const centreL = lightnessOver(room, cloth, ink.film);
   const closedSlope =
-    (labOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP).L - centreL) / CLOSED_STEP;
+    (lightnessOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP) - centreL) / CLOSED_STEP;
   const centreLuminance = luminanceRatioFromLightness(centreL);
   const addedAgainst = (film: PrintedFilm | null): number =>
-    film === null ? 0 : centreLuminance - luminanceRatioFromLightness(labOver(room, cloth, film).L);
+    film === null ? 0 : centreLuminance - luminanceRatioFromLightness(lightnessOver(room, cloth, film));
   const hazeLuminance = addedAgainst(ink.hazelessFilm);
   const blackLuminance = addedAgainst(ink.unscatteringFilm);
   const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);

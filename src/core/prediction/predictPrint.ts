@@ -1,5 +1,6 @@
 /** One garment, one mix, one way of printing it, one light: the printed colour, its spread and what to say about it. */
-import { deltaChroma, deltaE00, deltaEab, deltaHueAb } from "../colorimetry/difference.ts";
+import { deltaE00 } from "../colorimetry/ciede2000.ts";
+import { deltaChroma, deltaEab, deltaHueAb } from "../colorimetry/difference.ts";
 import { greyScaleGrade } from "../colorimetry/greyScale.ts";
 import type { Viewing } from "../colorimetry/viewing.ts";
 import { predictionReasons, predictionWarnings } from "./cautions.ts";

@@ -5,6 +5,7 @@ import { CLOSED_FRACTION_AS_PRINTED, CLOSED_FRACTION_SMOOTHED } from "../optics/
 import { depositReach } from "../optics/wetOut.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import type { Application, InkMix } from "./inputs.ts";
+import { type ResidentBands, residentBands } from "./kernel/residentBands.ts";
 import { requireMix } from "./requireMix.ts";
 import type { Surprise } from "./unknowns.ts";
 
@@ -16,6 +17,8 @@ const SCATTERING_COVER_WHITE_FRACTION = 0.5;
 export interface PrintedFilm {
   readonly transmittanceSquared: Spectrum;
   readonly reflectance: Spectrum;
+  /** The two for the band kernel. */
+  readonly resident: ResidentBands;
   /** beta F(X): what the fibres' gains are multiplied by. */
   readonly wetOutStrength: number;
   readonly closedFraction: number;
@@ -105,6 +108,7 @@ export function printedFilm(
   return {
     transmittanceSquared,
     reflectance,
+    resident: residentBands(transmittanceSquared, reflectance),
     wetOutStrength: mixStrength(mix, surprise) * depositReach(depositUm),
     closedFraction: closedFractionOf(mix, application, surprise),
     coverFraction: mix.clothCoverFraction ?? defaultCoverFraction(mix),

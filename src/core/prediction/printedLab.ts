@@ -1,92 +1,125 @@
-/** The colour of a print without its spectrum: what a spread asks for hundreds of times, in as few divisions as it takes. */
-import { labFromReflectance, labFromTristimulus } from "../colorimetry/cielab.ts";
+/** The colour of a print without its spectrum, by the band kernel: what a spread asks for dozens of times per cell. */
+import { labFromTristimulus, lightnessFromLuminanceRatio } from "../colorimetry/cielab.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
+import { blendValue, STEARNS_NOECHEL_CONSTANT, STEARNS_NOECHEL_FLOOR } from "../optics/fibreBlend.ts";
+import { reflectanceFromAbsorptionOverScattering } from "../optics/kubelkaMunk.ts";
 import { EXTERNAL_REFLECTION, INTERNAL_REFLECTION } from "../optics/saunderson.ts";
-import { BAND_COUNT } from "../spectrum/spectrum.ts";
-import { printedColour, type Workspace } from "./printedColour.ts";
+import { type BandKernel, bandKernel } from "./kernel/bandKernel.ts";
+import { addressOf, CLOTH_AT, SPECTRUM_BYTES, SUMS_AT } from "./kernel/residentBands.ts";
+import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
-import { LEAVING, layFilmOver } from "./printedReflectance.ts";
+import { LEAVING } from "./printedReflectance.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
-/** Whether every band is a plain film over plain cloth: all covered, solid, and nothing above 1 to be held back. */
-function isPlain(cloth: WettableGarment, film: PrintedFilm): boolean {
-  return !cloth.isBrightened && film.coverFraction === 1 && film.halftoneFraction === 1;
+const SUMS = SUMS_AT / 8;
+const BLEND_FLOOR = STEARNS_NOECHEL_FLOOR * (1 - STEARNS_NOECHEL_CONSTANT);
+
+/** Whose wetted cloth lies in the kernel's memory, and from which wetting. */
+let wettedRoom: Workspace | null = null;
+let wettedAt = -1;
+
+/** The wetted cloth of `room` into the kernel's memory, as `wetInto` and `wetSolidInto` have it. */
+function wetInKernel(kernel: BandKernel, room: Workspace, cloth: WettableGarment): void {
+  const { gains } = room;
+  const spectra = addressOf(cloth.resident);
+  if (cloth.dyedFibreKs === null || room.wettedAsSolid) {
+    const { dyeShares } = cloth;
+    let factor = 0;
+    for (let i = 0; i < gains.length; i++) {
+      if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]!);
+    }
+    kernel.wetSolid(spectra, CLOTH_AT, factor);
+  } else {
+    const { massFractions, dyed, undyedKs } = cloth;
+    let undyed = 0;
+    for (let i = 0; i < gains.length; i++) {
+      if (dyed[i]) continue;
+      undyed +=
+        massFractions[i]! *
+        blendValue(reflectanceFromAbsorptionOverScattering(Math.exp(gains[i]!) * undyedKs));
+    }
+    let fresh: 0 | 1 = 1;
+    for (let i = 0; i < gains.length; i++) {
+      if (!dyed[i]) continue;
+      const factor = Math.exp(gains[i]!);
+      const mass = massFractions[i]!;
+      const dyedKs = spectra + SPECTRUM_BYTES;
+      kernel.addFibre(dyedKs, CLOTH_AT, factor, mass, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR, fresh, undyed);
+      fresh = 0;
+    }
+    kernel.remix(CLOTH_AT, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR);
+  }
+  wettedRoom = room;
+  wettedAt = room.wetting;
 }
 
-/** Light mirrored by the closed surface, which an instrument with the specular part included sees in every band. */
-function mirroredBy(cloth: WettableGarment, closedFraction: number): number {
-  return cloth.garment.geometry === "specular-included" ? closedFraction * EXTERNAL_REFLECTION : 0;
+/** A halftone is not a sum over bands, and brightened bands are held back: for these the plain form. */
+const isForKernel = (cloth: WettableGarment, film: PrintedFilm): boolean =>
+  !cloth.isBrightened && film.halftoneFraction === 1;
+
+/** Leaves the tristimulus values of `film` over the wetted cloth in the kernel's sums. */
+function sumOver(
+  kernel: BandKernel,
+  room: Workspace,
+  cloth: WettableGarment,
+  film: PrintedFilm,
+  closedFraction: number,
+): void {
+  if (wettedRoom !== room || wettedAt !== room.wetting) wetInKernel(kernel, room, cloth);
+  const open = 1 - closedFraction;
+  const both = open + closedFraction * LEAVING;
+  const inside = INTERNAL_REFLECTION * open;
+  const weights = addressOf(cloth.weights.resident);
+  kernel.seenOver(CLOTH_AT, addressOf(film.resident), weights, SUMS_AT, both, inside, INTERNAL_REFLECTION);
 }
 
-/**
- * Colour of `film` over what is in `room.wetted`; `room.printed` is not kept up. With m = 1 - R0 R and n = R0 m + T^2 R
- * the film over the cloth is n / m, and under its surface, open and closed parts together,
- * n (open (m - k2 n) + leaving m) / (m (m - k2 n)): the formulas of `layFilmOver` over one denominator (a test holds
- * them equal).
- */
+/** What the closed surface mirrors into every band, and what the film leaves uncovered, are added to the sums. */
+function seen(sum: number, bare: number, white: number, mirrored: number, coverFraction: number): number {
+  return bare + coverFraction * (sum + mirrored * white - bare);
+}
+
+const mirroredBy = (cloth: WettableGarment, closedFraction: number): number =>
+  cloth.garment.geometry === "specular-included" ? closedFraction * EXTERNAL_REFLECTION : 0;
+
+/** Colour of `film` over the wetted cloth in `room`, as `colourOver` without the spectrum. */
 export function labOver(
   room: Workspace,
   cloth: WettableGarment,
   film: PrintedFilm,
   closedFraction: number = film.closedFraction,
 ): Lab {
-  const { wetted } = room;
-  const { weights } = cloth;
-  if (!isPlain(cloth, film)) {
-    layFilmOver(room.printed, wetted, cloth, film, closedFraction);
-    return labFromReflectance(room.printed, weights);
-  }
-  const { transmittanceSquared, reflectance } = film;
-  const { x, y, z, white } = weights;
+  if (bandKernel === null || !isForKernel(cloth, film)) return colourOver(room, cloth, film, closedFraction);
+  sumOver(bandKernel, room, cloth, film, closedFraction);
+  const { numbers } = bandKernel;
+  const { bareTristimulus: bare, weights } = cloth;
+  const { white } = weights;
   const mirrored = mirroredBy(cloth, closedFraction);
-  const open = 1 - closedFraction;
-  const leaving = closedFraction * LEAVING;
-  let X = 0;
-  let Y = 0;
-  let Z = 0;
-  for (let i = 0; i < BAND_COUNT; i++) {
-    const below = wetted[i]!;
-    const own = reflectance[i]!;
-    const m = 1 - own * below;
-    const n = own * m + transmittanceSquared[i]! * below;
-    const d = m - INTERNAL_REFLECTION * n;
-    const seen = mirrored + (n * (open * d + leaving * m)) / (m * d);
-    X += x[i]! * seen;
-    Y += y[i]! * seen;
-    Z += z[i]! * seen;
-  }
+  const cover = film.coverFraction;
+  const X = seen(numbers[SUMS]!, bare.X, white.X, mirrored, cover);
+  const Y = seen(numbers[SUMS + 1]!, bare.Y, white.Y, mirrored, cover);
+  const Z = seen(numbers[SUMS + 2]!, bare.Z, white.Z, mirrored, cover);
   return labFromTristimulus({ X, Y, Z }, white);
 }
 
-/**
- * Expected colour of `film` on `cloth`, as `printedColour` without the spectrum. For an evenly dyed cloth the wetted
- * reflectance is 1 / u with u = 1 + q + sqrt(q^2 + 2 q), q = D K/S, so that cloth, film and surface share one division.
- */
-export function printedLab(room: Workspace, cloth: WettableGarment, film: PrintedFilm): Lab {
-  if (cloth.dyedFibreKs !== null || !isPlain(cloth, film)) return printedColour(room, cloth, film);
-  const { clothKs, dyeShares, gains, weights } = cloth;
-  let factor = 0;
-  for (let i = 0; i < dyeShares.length; i++) {
-    if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]! * film.wetOutStrength);
-  }
-  const { transmittanceSquared, reflectance, closedFraction } = film;
-  const { x, y, z, white } = weights;
+/** L* alone of `labOver`. */
+export function lightnessOver(
+  room: Workspace,
+  cloth: WettableGarment,
+  film: PrintedFilm,
+  closedFraction: number = film.closedFraction,
+): number {
+  if (bandKernel === null || !isForKernel(cloth, film))
+    return colourOver(room, cloth, film, closedFraction).L;
+  sumOver(bandKernel, room, cloth, film, closedFraction);
+  const white = cloth.weights.white.Y;
   const mirrored = mirroredBy(cloth, closedFraction);
-  const open = 1 - closedFraction;
-  const leaving = closedFraction * LEAVING;
-  let X = 0;
-  let Y = 0;
-  let Z = 0;
-  for (let i = 0; i < BAND_COUNT; i++) {
-    const q = factor * clothKs[i]!;
-    const own = reflectance[i]!;
-    const m = 1 + q + Math.sqrt(q * (q + 2)) - own;
-    const n = own * m + transmittanceSquared[i]!;
-    const d = m - INTERNAL_REFLECTION * n;
-    const seen = mirrored + (n * (open * d + leaving * m)) / (m * d);
-    X += x[i]! * seen;
-    Y += y[i]! * seen;
-    Z += z[i]! * seen;
-  }
-  return labFromTristimulus({ X, Y, Z }, white);
+  const sum = bandKernel.numbers[SUMS + 1]!;
+  const Y = seen(sum, cloth.bareTristimulus.Y, white, mirrored, film.coverFraction);
+  return lightnessFromLuminanceRatio(Y / white);
+}
+
+/** Expected colour of `film` on `cloth`, as `printedColour` without the spectrum. */
+export function printedLab(room: Workspace, cloth: WettableGarment, film: PrintedFilm): Lab {
+  wetCloth(room, cloth, film);
+  return labOver(room, cloth, film);
 }

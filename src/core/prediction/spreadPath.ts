@@ -4,7 +4,7 @@ import { strongAxes } from "./cellGrid.ts";
 import { type CellResponse, lightnessAt } from "./cellResponse.ts";
 import type { SpreadPoint } from "./prediction.ts";
 import type { PrintableInk } from "./printableInk.ts";
-import { type Workspace, wetCloth } from "./printedColour.ts";
+import { type Workspace, wetCloth, wettedSpectrum } from "./printedColour.ts";
 import { printedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
@@ -51,7 +51,7 @@ export function pointOnSpread(
   const film = ink.hasTint ? printedFilm(ink.mix, ink.application, {}, tintFactor) : ink.film;
   wetCloth(room, cloth, film, unit * wetOutSd * towardsWet);
   const reflectance = new Float64Array(room.printed.length);
-  layFilmOver(reflectance, room.wetted, cloth, film);
+  layFilmOver(reflectance, wettedSpectrum(room, cloth), cloth, film);
   const lab = labFromReflectance(reflectance, cloth.weights);
   return { deltaL, lab: { ...lab, L: cloth.bareLab.L + deltaL }, reflectance };
 }

@@ -1,7 +1,8 @@
 /** A garment made ready for many predictions: its absorption over scattering, fibre by fibre where it is a heather. */
-import { labFromReflectance } from "../colorimetry/cielab.ts";
-import type { Lab, Viewing } from "../colorimetry/viewing.ts";
-import { type WeightSet, weightsFor } from "../colorimetry/weights.ts";
+import { labFromTristimulus } from "../colorimetry/cielab.ts";
+import { tristimulusFromReflectance } from "../colorimetry/tristimulus.ts";
+import type { Lab, Tristimulus, Viewing } from "../colorimetry/viewing.ts";
+import { weightsFor } from "../colorimetry/weights.ts";
 import { BRIGHTENER_LIMIT_REFLECTANCE, requireReflectance } from "../optics/brightener.ts";
 import {
   blendValue,
@@ -17,6 +18,8 @@ import {
 import { WET_OUT_GAIN } from "../optics/wetOut.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import type { Garment } from "./inputs.ts";
+import { type ResidentBands, residentBands } from "./kernel/residentBands.ts";
+import { type ResidentWeights, residentWeights } from "./kernel/residentWeights.ts";
 
 /** A band reading below this counts as this: K/S of 0 is infinite. Invented default, a tenth of any real black cloth. */
 const FLOOR_REFLECTANCE = 0.0005;
@@ -26,7 +29,8 @@ const SUM_TOLERANCE = 0.005 + 1e-9;
 
 export interface WettableGarment {
   readonly garment: Garment;
-  readonly weights: WeightSet;
+  readonly weights: ResidentWeights;
+  readonly bareTristimulus: Tristimulus;
   readonly bareLab: Lab;
   /** Gain of each fibre, ln(K/S) under the reference clear at the reference deposit. */
   readonly gains: Float64Array;
@@ -40,6 +44,8 @@ export interface WettableGarment {
   readonly dyedFibreKs: Spectrum | null;
   /** Blend value of an undyed fibre, the same in every band. */
   readonly undyedKs: number;
+  /** `clothKs` and `dyedFibreKs` for the band kernel. */
+  readonly resident: ResidentBands;
   readonly isDark: boolean;
   readonly isBrightened: boolean;
   /** A heather predicted as a solid because no dyed fibre could give this blend. */
@@ -81,18 +87,23 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
   const dyedMass = massFractions.reduce((sum, mass, i) => sum + (dyed[i] ? mass : 0), 0);
   const isHeather = dyedMass < 1 - NEGLIGIBLE_MASS;
   const dyedFibre = isHeather ? unmixDyedFibre(bare, 1 - dyedMass) : null;
-  const weights = weightsFor(viewing);
+  const weights = residentWeights(weightsFor(viewing));
+  const bareTristimulus = tristimulusFromReflectance(bare, weights);
+  const clothKs = bare.map(ksOf);
+  const dyedFibreKs = dyedFibre === null ? null : dyedFibre.map(ksOf);
   return {
     garment,
     weights,
-    bareLab: labFromReflectance(bare, weights),
+    bareTristimulus,
+    bareLab: labFromTristimulus(bareTristimulus, weights.white),
     gains: Float64Array.from(fibres, (part) => WET_OUT_GAIN[part.fibre]),
     dyeShares: massFractions.map((mass, i) => (dyed[i] ? mass / dyedMass : 0)),
     massFractions,
     dyed,
-    clothKs: bare.map(ksOf),
-    dyedFibreKs: dyedFibre === null ? null : dyedFibre.map(ksOf),
+    clothKs,
+    dyedFibreKs,
     undyedKs: ksOf(UNDYED_FIBRE_REFLECTANCE),
+    resident: dyedFibreKs === null ? residentBands(clothKs) : residentBands(clothKs, dyedFibreKs),
     isDark: bare.some((reflectance) => reflectance < DARK_LIMIT_REFLECTANCE),
     isBrightened: bare.some((reflectance) => reflectance > BRIGHTENER_LIMIT_REFLECTANCE),
     fellBackToSolid: isHeather && dyedFibre === null,

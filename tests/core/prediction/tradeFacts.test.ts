@@ -1,8 +1,9 @@
 // The facts of the trade that the model must reproduce on its default parameters (model.md §10).
 // All of them: common practice, no source. The numbers that stand for "strongly" or "hardly" are the design's own.
 import { describe, expect, it } from "vitest";
+import { deltaE00 } from "../../../src/core/colorimetry/ciede2000.ts";
 import { labFromReflectance } from "../../../src/core/colorimetry/cielab.ts";
-import { chroma, deltaE00 } from "../../../src/core/colorimetry/difference.ts";
+import { chroma } from "../../../src/core/colorimetry/difference.ts";
 import type { Application, Garment, InkMix } from "../../../src/core/prediction/inputs.ts";
 import {
   normalCumulative,

@@ -1,0 +1,62 @@
+/** The innermost loops of a prediction as WebAssembly, two bands at a time, where the machine running this has it. */
+import { BAND_KERNEL_CODE } from "./bandKernelCode.ts";
+
+/** Functions of bandKernel.wat; places are byte addresses of `memory`. */
+interface KernelCode {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  wetSolid(ks: number, out: number, factor: number): void;
+  addFibre(
+    ks: number,
+    sum: number,
+    factor: number,
+    mass: number,
+    m: number,
+    floor: number,
+    fresh: 0 | 1,
+    start: number,
+  ): void;
+  remix(sum: number, m: number, floor: number): void;
+  seenOver(
+    cloth: number,
+    film: number,
+    weights: number,
+    out: number,
+    both: number,
+    inside: number,
+    k2: number,
+  ): void;
+}
+
+export interface BandKernel extends KernelCode {
+  /** The kernel's memory as numbers of 8 bytes. */
+  readonly numbers: Float64Array;
+}
+
+interface WebAssemblyOfHost {
+  readonly Module: new (code: Uint8Array) => object;
+  readonly Instance: new (module: object) => { readonly exports: unknown };
+}
+
+declare const atob: (base64: string) => string;
+
+/** Null where there is no WebAssembly, no SIMD in it, or a page that forbids it: plain code then does the same. */
+function startedKernel(): BandKernel | null {
+  const host = (globalThis as { WebAssembly?: WebAssemblyOfHost }).WebAssembly;
+  if (host === undefined) return null;
+  try {
+    const code = Uint8Array.from(atob(BAND_KERNEL_CODE), (character) => character.charCodeAt(0));
+    const started = new host.Instance(new host.Module(code)).exports as KernelCode;
+    return {
+      memory: started.memory,
+      wetSolid: started.wetSolid,
+      addFibre: started.addFibre,
+      remix: started.remix,
+      seenOver: started.seenOver,
+      numbers: new Float64Array(started.memory.buffer),
+    };
+  } catch {
+    return null;
+  }
+}
+
+export const bandKernel: BandKernel | null = startedKernel();
