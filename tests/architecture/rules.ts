@@ -44,7 +44,7 @@ export const outsideSource = ["demo-data/"];
 export const mayUsePackages: Readonly<Record<string, readonly string[]>> = {
   core: ["culori"],
   job: ["zod"],
-  exchange: ["zod", "papaparse"],
+  exchange: ["zod", "papaparse", "fast-xml-parser"],
   storage: ["idb", "browser-fs-access", "zod"],
   artwork: [],
   engine: ["comlink"],
