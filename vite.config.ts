@@ -2,10 +2,11 @@ import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
 import { contentSecurityPolicy } from "./scripts/contentSecurityPolicy.mjs";
 import { LEAST_PERCENT } from "./scripts/coverage.mjs";
+import { offlineWorker } from "./scripts/offline.mjs";
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), contentSecurityPolicy()],
+  plugins: [react(), contentSecurityPolicy(), offlineWorker()],
   worker: { format: "es" },
   build: { target: "es2022", assetsInlineLimit: 0 },
   test: {

@@ -23,6 +23,7 @@ import { newId } from "./planner/state/identity.ts";
 import { createPlannerStore } from "./planner/state/plannerStore.ts";
 import { createAutosave } from "./storage/autosave.ts";
 import { openBrowserStorage } from "./storage/browserStorage.ts";
+import { keepForOffline } from "./storage/offline.ts";
 import { themeSetting } from "./storage/themeSetting.ts";
 
 async function start(element: HTMLElement): Promise<void> {
@@ -87,6 +88,11 @@ async function start(element: HTMLElement): Promise<void> {
       <Planner store={store} services={{ session, engine, theme, saveTrouble }} />
     </StrictMode>,
   );
+}
+
+// The development server has no such worker, and a page that is being written must not be kept.
+if (import.meta.env.PROD) {
+  window.addEventListener("load", () => void keepForOffline(navigator.serviceWorker), { once: true });
 }
 
 const element = document.getElementById("planner");

@@ -29,6 +29,8 @@ export interface OpenedPlanner {
   readonly foreignRequests: readonly string[];
   /** Writes screenshots/NAME.png and gives its path. */
   screenshot(name: string): Promise<string>;
+  /** Ends the server alone: from here on there is no network for the page. */
+  stopServing(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -64,9 +66,14 @@ export async function openFolder(folder: string, size: WindowSize): Promise<Open
     await server.close();
     throw error;
   });
+  let isServing = true;
+  const stopServing = async () => {
+    if (isServing) await server.close();
+    isServing = false;
+  };
   const close = async () => {
     await browser.close();
-    await server.close();
+    await stopServing();
   };
   try {
     const context = await browser.newContext({ viewport: size, locale: "en-GB", timezoneId: "UTC" });
@@ -79,7 +86,7 @@ export async function openFolder(folder: string, size: WindowSize): Promise<Open
       await page.screenshot({ path });
       return path;
     };
-    return { page, context, url: server.url, ...watched, screenshot, close };
+    return { page, context, url: server.url, ...watched, screenshot, stopServing, close };
   } catch (error) {
     await close();
     throw error;
