@@ -10,6 +10,8 @@ export interface JobAddress {
   readonly line: string | null;
   readonly mix: string | null;
   readonly place: string | null;
+  /** Which part of a view that shows one at a time, as the lists of the shelf. */
+  readonly tab: string | null;
 }
 
 export type Address = { readonly view: "jobs" } | JobAddress;
@@ -19,9 +21,16 @@ export const JOBS_ADDRESS: Address = { view: "jobs" };
 export function jobAddress(
   jobId: string,
   view: ViewName,
-  at: { line?: string | null; mix?: string | null; place?: string | null } = {},
+  at: { line?: string | null; mix?: string | null; place?: string | null; tab?: string | null } = {},
 ): JobAddress {
-  return { view, jobId, line: at.line ?? null, mix: at.mix ?? null, place: at.place ?? null };
+  return {
+    view,
+    jobId,
+    line: at.line ?? null,
+    mix: at.mix ?? null,
+    place: at.place ?? null,
+    tab: at.tab ?? null,
+  };
 }
 
 function isViewName(text: string): text is ViewName {
@@ -39,6 +48,7 @@ export function parseAddress(hash: string): Address | null {
     line: parameters.get("line"),
     mix: parameters.get("mix"),
     place: parameters.get("place"),
+    tab: parameters.get("tab"),
   });
 }
 
@@ -46,7 +56,7 @@ export function printAddress(address: Address): string {
   if (address.view === "jobs") return "#/jobs";
   const { jobId, view } = address as JobAddress;
   const parameters = new URLSearchParams();
-  for (const key of ["line", "mix", "place"] as const) {
+  for (const key of ["line", "mix", "place", "tab"] as const) {
     const value = (address as JobAddress)[key];
     if (value !== null) parameters.set(key, value);
   }

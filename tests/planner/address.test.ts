@@ -14,6 +14,7 @@ describe("the address", () => {
     JOBS_ADDRESS,
     ...VIEW_NAMES.map((view) => jobAddress("some-id", view)),
     jobAddress("some-id", "matrix", { line: "a b&c", mix: "d/e?", place: "f#g" }),
+    jobAddress("some-id", "shelf", { tab: "set-ups" }),
   ];
 
   it.each(addresses.map((address) => [printAddress(address), address] as const))(

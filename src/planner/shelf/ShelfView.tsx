@@ -1,5 +1,6 @@
 /** The shelf: everything the shop owns and how it works, one list at a time, edited in place. */
-import { type ComponentType, type KeyboardEvent, useId, useRef, useState } from "react";
+import { type ComponentType, type KeyboardEvent, useId, useRef } from "react";
+import { useJobAddress } from "../address.ts";
 import { useDocuments } from "../state/usePlanner.ts";
 import { BasesSection } from "./BasesSection.tsx";
 import { ColourantsSection } from "./ColourantsSection.tsx";
@@ -11,18 +12,20 @@ import { SqueegeesSection } from "./SqueegeesSection.tsx";
 import "./shelf.css";
 
 interface Section {
+  /** In the address. */
+  readonly tab: string;
   readonly name: string;
   readonly Component: ComponentType;
 }
 
 const SECTIONS: readonly Section[] = [
-  { name: "Bases", Component: BasesSection },
-  { name: "Colourants", Component: ColourantsSection },
-  { name: "Masters", Component: MastersSection },
-  { name: "Meshes", Component: MeshesSection },
-  { name: "Squeegees", Component: SqueegeesSection },
-  { name: "Set-ups", Component: SetUpsSection },
-  { name: "Defaults", Component: DefaultsSection },
+  { tab: "bases", name: "Bases", Component: BasesSection },
+  { tab: "colourants", name: "Colourants", Component: ColourantsSection },
+  { tab: "masters", name: "Masters", Component: MastersSection },
+  { tab: "meshes", name: "Meshes", Component: MeshesSection },
+  { tab: "squeegees", name: "Squeegees", Component: SqueegeesSection },
+  { tab: "set-ups", name: "Set-ups", Component: SetUpsSection },
+  { tab: "defaults", name: "Defaults", Component: DefaultsSection },
 ];
 
 const NEXT: Readonly<Record<string, (index: number) => number>> = {
@@ -35,16 +38,22 @@ const NEXT: Readonly<Record<string, (index: number) => number>> = {
 export default function ShelfView() {
   const id = useId();
   const tabs = useRef<HTMLDivElement>(null);
-  const [chosen, setChosen] = useState(0);
+  const { address, change } = useJobAddress();
   const { shopName } = useDocuments().library.shelf.defaults;
-  const section = SECTIONS[chosen] ?? SECTIONS[0];
+  const chosen = Math.max(
+    0,
+    SECTIONS.findIndex(({ tab }) => tab === address.tab),
+  );
+  const section = SECTIONS[chosen];
   if (section === undefined) return null;
+
+  const open = (index: number) => change({ tab: SECTIONS[index]?.tab ?? null });
 
   function onKeyDown(event: KeyboardEvent): void {
     const next = NEXT[event.key]?.(chosen);
     if (next === undefined) return;
     event.preventDefault();
-    setChosen(next);
+    open(next);
     tabs.current?.querySelectorAll<HTMLElement>("[role='tab']")[next]?.focus();
   }
 
@@ -70,7 +79,7 @@ export default function ShelfView() {
             aria-selected={index === chosen}
             aria-controls={`${id}-panel`}
             tabIndex={index === chosen ? 0 : -1}
-            onClick={() => setChosen(index)}
+            onClick={() => open(index)}
           >
             {name}
           </button>

@@ -2,12 +2,14 @@
 import { render, screen, within } from "@testing-library/react";
 import userEvent from "@testing-library/user-event";
 import { changeDefaults } from "../../../src/job/edits/shelf.ts";
+import { jobAddress, printAddress } from "../../../src/planner/address.ts";
 import ShelfView from "../../../src/planner/shelf/ShelfView.tsx";
 import { createPlannerStore } from "../../../src/planner/state/plannerStore.ts";
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
 import { exampleDocuments } from "../../job/exampleDocuments.ts";
 
 export async function openShelf(tab = "Bases", documents = exampleDocuments()) {
+  window.location.hash = printAddress(jobAddress(documents.job.id, "shelf"));
   const store = createPlannerStore({ documents });
   render(
     <PlannerProvider store={store}>
