@@ -2,6 +2,7 @@
 import type { MatrixCell } from "../../engine/protocol.ts";
 import type { Problem } from "../../job/problem.ts";
 import {
+  byWeight,
   chanceWords,
   changeWords,
   rangeWords,
@@ -76,14 +77,18 @@ export function CellFace({ cell, problems, widthPx, isChosen }: Props) {
   );
 }
 
+/** The weightiest in a word; what is only said in passing has no sign. The details have the sentences. */
 function Warnings({ cell }: { readonly cell: MatrixCell }) {
-  const [first, ...others] = cell.warnings;
+  const weighed = byWeight(cell.warnings);
+  const [first] = weighed;
   if (first === undefined) return null;
+  const moreCount = weighed.filter(({ isLoud }) => isLoud).length - 1;
   return (
-    <span className="cell__warning">
-      ! {SHORT_WARNINGS[first]}
-      {others.length > 0 && ` +${others.length}`}
-      <span className="unseen">. {cell.warnings.map((warning) => WARNING_SENTENCES[warning]).join(" ")}</span>
+    <span className={first.isLoud ? "cell__warning" : "cell__warning quiet"}>
+      {first.isLoud && "! "}
+      {SHORT_WARNINGS[first.warning]}
+      {moreCount > 0 && ` +${moreCount}`}
+      <span className="unseen">. {weighed.map(({ warning }) => WARNING_SENTENCES[warning]).join(" ")}</span>
     </span>
   );
 }

@@ -6,6 +6,7 @@ import { ActionButton } from "../controls/ActionButton.tsx";
 import { mixHeading } from "../words/mixWords.ts";
 import {
   bandWords,
+  byWeight,
   chanceWords,
   changeWords,
   EVIDENCE_SENTENCES,
@@ -138,9 +139,10 @@ function Detail({ column, job, place, shelf, shown }: Props & { readonly shown: 
         {prediction.reasons.map((reason) => (
           <li key={reason}>{REASON_SENTENCES[reason]}</li>
         ))}
-        {warnings.map((warning) => (
-          <li key={warning} className="detail__warning">
-            ! {WARNING_SENTENCES[warning]}
+        {byWeight(warnings).map(({ warning, isLoud }) => (
+          <li key={warning} className={isLoud ? "detail__warning" : undefined}>
+            {isLoud && "! "}
+            {WARNING_SENTENCES[warning]}
           </li>
         ))}
       </ul>

@@ -65,7 +65,7 @@ export const EVIDENCE_SENTENCES: Readonly<Record<EvidenceLevel, string>> = {
 
 /** Two or three words for a cell. */
 export const SHORT_WARNINGS: Readonly<Record<PredictionWarning, string>> = {
-  "dark-limit": "dark limit",
+  "dark-limit": "dark cloth",
   brightener: "brightener",
   "deposit-outside-range": "deposit",
   "heather-as-solid": "heather",
@@ -74,6 +74,17 @@ export const SHORT_WARNINGS: Readonly<Record<PredictionWarning, string>> = {
   "screen-colour-moved": "screen",
   "milky-haze": "milky",
 };
+
+/** Nothing is wrong and nothing can be done: said in passing, where others ask for attention. */
+const IN_PASSING: readonly PredictionWarning[] = ["dark-limit", "screen-colour-moved"];
+
+/** Warnings in the order in which they matter, each with whether it asks for attention. */
+export function byWeight(
+  warnings: readonly PredictionWarning[],
+): readonly { readonly warning: PredictionWarning; readonly isLoud: boolean }[] {
+  const weighed = warnings.map((warning) => ({ warning, isLoud: !IN_PASSING.includes(warning) }));
+  return [...weighed.filter(({ isLoud }) => isLoud), ...weighed.filter(({ isLoud }) => !isLoud)];
+}
 
 export const WARNING_SENTENCES: Readonly<Record<PredictionWarning, string>> = {
   "dark-limit":

@@ -21,7 +21,7 @@ describe("a cell", () => {
       "grey scale 3-4",
       "12\u00a0% in band",
       "this lot",
-      "! dark limit",
+      "dark cloth",
     ];
     const places = inOrder.map((part) => words.indexOf(part));
     expect(places.every((place) => place >= 0)).toBe(true);
