@@ -6,7 +6,9 @@ import type { Problem } from "../../job/problem.ts";
 import { jobAddress, useAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { withFirstMixes } from "../matrix/firstMixes.ts";
 import { useSession } from "../services.tsx";
+import { newId } from "../state/identity.ts";
 import { useMaybeDocuments } from "../state/usePlanner.ts";
 import type { JobSummary } from "../storagePort.ts";
 import { ProblemList } from "../words/ProblemList.tsx";
@@ -117,8 +119,13 @@ export function JobsView() {
       {isNew && (
         <NewJobForm
           onCancel={() => setIsNew(false)}
-          onStart={async (job) => {
-            const outcome = await session.create(job);
+          onStart={async (job, withFirstMix) => {
+            const placeId = job.places[0]?.id;
+            const outcome = await session.create(job, (documents) =>
+              withFirstMix && placeId !== undefined
+                ? withFirstMixes(documents, placeId, [0], newId)
+                : documents,
+            );
             if (outcome.ok) setIsNew(false);
             enter(outcome, "The job was not started.");
           }}

@@ -37,7 +37,8 @@ export interface JobSession {
   start(): Promise<Outcome | null>;
   open(jobId: string): Promise<Outcome>;
   list(): Promise<readonly JobSummary[]>;
-  create(job: Job): Promise<Outcome>;
+  /** `prepare` may add to the job what depends on the shop's shelf. */
+  create(job: Job, prepare?: (documents: Documents) => Documents): Promise<Outcome>;
   openDemo(): Promise<Outcome>;
   importFile(): Promise<Imported>;
   /** Takes in an archive that was read; `asNew` gives the job an id of its own. */
@@ -152,12 +153,12 @@ export function createJobSession(parts: JobSessionParts): JobSession {
         const [jobs, library] = [await storage.listJobs(), await storage.loadLibrary()];
         return jobs.length === 0 && library.status === "missing" ? openDemo() : null;
       }),
-    create: (job) =>
+    create: (job, prepare = (documents) => documents) =>
       guarded(async () => {
         if (!(await unwrittenIsWritten())) return refused("not-saved", "");
         const own = await shopLibrary();
         if (!own.ok) return own;
-        return keepAndShow({ job, library: own.library ?? emptyLibrary() }, []);
+        return keepAndShow(prepare({ job, library: own.library ?? emptyLibrary() }), []);
       }),
     importFile: () =>
       guarded<Imported>(async () => {

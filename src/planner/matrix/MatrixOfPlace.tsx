@@ -4,6 +4,7 @@ import type { Documents } from "../../job/documents.ts";
 import { chooseCandidate } from "../../job/edits/choices.ts";
 import type { Place } from "../../job/jobDocument.ts";
 import { useJobAddress } from "../address.ts";
+import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { useScreenGamut } from "../look/screenGamut.ts";
 import { usePrinting } from "../look/usePrinting.ts";
@@ -11,6 +12,7 @@ import { useEngine } from "../services.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
 import { mixName } from "../words/mixWords.ts";
 import { DetailPane } from "./DetailPane.tsx";
+import { EmptyPlace } from "./EmptyPlace.tsx";
 import { LightPanel } from "./LightPanel.tsx";
 import { MatrixGrid } from "./MatrixGrid.tsx";
 import { MatrixPaper } from "./MatrixPaper.tsx";
@@ -18,6 +20,7 @@ import { MatrixToolbar, type OpenPanel } from "./MatrixToolbar.tsx";
 import { MixDialogs, NEW_MIX } from "./MixDialogs.tsx";
 import { type MatrixLine, matrixCandidates, matrixLines } from "./matrixInputs.ts";
 import { OneGarment } from "./OneGarment.tsx";
+import { PlacePanel } from "./PlacePanel.tsx";
 import { garmentTitle } from "./RowHead.tsx";
 import { TargetPanel } from "./TargetPanel.tsx";
 import { useCellDetail } from "./useCellDetail.ts";
@@ -140,12 +143,21 @@ export function MatrixOfPlace({ documents, place }: Props) {
         <MatrixToolbar
           job={job}
           place={place}
+          units={shelf.defaults.units}
           open={panel}
           onOpen={setPanel}
           onPlace={(placeId) => change({ place: placeId, mix: null })}
           onAddMix={() => setMixId(NEW_MIX)}
           onDetails={isPaneShown || isNarrow || column === null ? null : openPane}
         />
+        {panel === "place" && (
+          <PlacePanel
+            documents={documents}
+            place={place}
+            onPlace={(placeId) => change({ place: placeId, mix: null })}
+            onClose={() => setPanel(null)}
+          />
+        )}
         {panel === "target" && <TargetPanel place={place} onClose={() => setPanel(null)} />}
         {panel === "light" && (
           <LightPanel
@@ -163,9 +175,14 @@ export function MatrixOfPlace({ documents, place }: Props) {
           </Notice>
         )}
         {candidates.length === 0 ? (
-          <p>No mix is tried here yet. Add the first one: a base is enough to begin.</p>
+          <EmptyPlace documents={documents} place={place} onWriteMix={() => setMixId(NEW_MIX)} />
         ) : lines.length === 0 ? (
-          <p>No garment is printed at this place.</p>
+          <section className="matrix__next panel" aria-label="What to do next">
+            <p>No garment is printed at this place.</p>
+            <p>
+              <ActionButton onClick={() => setPanel("place")}>Say which garments are</ActionButton>
+            </p>
+          </section>
         ) : isNarrow ? (
           <OneGarment {...grid} onDetails={openDetails} />
         ) : (

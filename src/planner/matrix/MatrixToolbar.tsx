@@ -1,13 +1,16 @@
 /** Above the grid: the print place, the target band, the light, and what can be added. */
 import type { Job, Place } from "../../job/jobDocument.ts";
+import type { UnitChoice } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { viewingWords } from "../words/garmentWords.ts";
+import { sizeWords } from "../words/placeWords.ts";
 import { bandWords } from "../words/predictionSentences.ts";
 
-export type OpenPanel = "target" | "light" | null;
+export type OpenPanel = "place" | "target" | "light" | null;
 
 interface Props {
   readonly job: Job;
+  readonly units: UnitChoice;
   readonly place: Place;
   readonly open: OpenPanel;
   readonly onOpen: (panel: OpenPanel) => void;
@@ -16,7 +19,7 @@ interface Props {
   readonly onDetails: (() => void) | null;
 }
 
-export function MatrixToolbar({ job, place, open, onOpen, onPlace, onAddMix, onDetails }: Props) {
+export function MatrixToolbar({ job, place, units, open, onOpen, onPlace, onAddMix, onDetails }: Props) {
   const toggle = (panel: Exclude<OpenPanel, null>, words: string, value: string) => (
     <button
       type="button"
@@ -45,6 +48,7 @@ export function MatrixToolbar({ job, place, open, onOpen, onPlace, onAddMix, onD
           ))}
         </fieldset>
       )}
+      {toggle("place", job.places.length > 1 ? "print" : `${place.name},`, sizeWords(place, units))}
       {toggle("target", "target", bandWords(place.band))}
       {toggle("light", "light", viewingWords(job.viewing))}
       <div className="view__actions">

@@ -12,6 +12,7 @@ import "./detail.css";
 import "./mixDialog.css";
 import "./oneGarment.css";
 import "./paper.css";
+import "./place.css";
 
 export default function MatrixView() {
   const documents = useDocuments();

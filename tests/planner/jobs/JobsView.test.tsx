@@ -65,7 +65,30 @@ describe("the job list", () => {
     expect(screen.getByRole("alert")).toHaveTextContent("A job needs a number.");
     await user.keyboard("T-5{Enter}");
     await waitFor(() => expect(window.location.hash).toMatch(/garments$/));
-    expect(store.getState().documents?.job).toMatchObject({ number: "T-5", places: [{ name: "Front" }] });
+    const job = store.getState().documents?.job;
+    expect(job).toMatchObject({ number: "T-5", places: [{ name: "Front", band: { deltaL: -4 } }] });
+    // A matrix that shows something: the reference clear is tried already.
+    expect(job?.places[0]?.candidates).toHaveLength(1);
+    expect(job?.mixes[0]?.recipe).toHaveLength(1);
+  });
+
+  it("asks for the print place and its size, and leaves the first mix out where it is not wanted", async () => {
+    const { user, store } = await openJobs(({ session }) => session.start());
+    await user.click(button("Start a job"));
+    await user.type(screen.getByRole("textbox", { name: "Job number" }), "T-6");
+    const type = async (label: RegExp, text: string) => {
+      await user.clear(screen.getByLabelText(label));
+      await user.type(screen.getByLabelText(label), text);
+    };
+    await type(/^Print place/, "Sleeve");
+    await type(/^Print width/, "80");
+    await type(/^Print height/, "60");
+    await user.click(screen.getByRole("checkbox", { name: /reference clear on Sleeve/ }));
+    await user.click(button("Start"));
+    await waitFor(() => expect(window.location.hash).toMatch(/garments$/));
+    expect(store.getState().documents?.job.places).toMatchObject([
+      { name: "Sleeve", widthMm: 80, heightMm: 60, candidates: [] },
+    ]);
   });
 
   it("deletes only after the question is answered", async () => {
