@@ -18,39 +18,36 @@ const BLEND_FLOOR = STEARNS_NOECHEL_FLOOR * (1 - STEARNS_NOECHEL_CONSTANT);
 let wettedRoom: Workspace | null = null;
 let wettedAt = -1;
 
-/** The wetted cloth of `room` into the kernel's memory, as `wetInto` and `wetSolidInto` have it. */
-function wetInKernel(kernel: BandKernel, room: Workspace, cloth: WettableGarment): void {
+/** A heather's wetted cloth into the kernel's memory, as `wetInto` has it. */
+function wetHeatherInKernel(kernel: BandKernel, room: Workspace, cloth: WettableGarment): void {
   const { gains } = room;
-  const spectra = addressOf(cloth.resident);
-  if (cloth.dyedFibreKs === null || room.wettedAsSolid) {
-    const { dyeShares } = cloth;
-    let factor = 0;
-    for (let i = 0; i < gains.length; i++) {
-      if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]!);
-    }
-    kernel.wetSolid(spectra, CLOTH_AT, factor);
-  } else {
-    const { massFractions, dyed, undyedKs } = cloth;
-    let undyed = 0;
-    for (let i = 0; i < gains.length; i++) {
-      if (dyed[i]) continue;
-      undyed +=
-        massFractions[i]! *
-        blendValue(reflectanceFromAbsorptionOverScattering(Math.exp(gains[i]!) * undyedKs));
-    }
-    let fresh: 0 | 1 = 1;
-    for (let i = 0; i < gains.length; i++) {
-      if (!dyed[i]) continue;
-      const factor = Math.exp(gains[i]!);
-      const mass = massFractions[i]!;
-      const dyedKs = spectra + SPECTRUM_BYTES;
-      kernel.addFibre(dyedKs, CLOTH_AT, factor, mass, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR, fresh, undyed);
-      fresh = 0;
-    }
-    kernel.remix(CLOTH_AT, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR);
+  const { massFractions, dyed, undyedKs } = cloth;
+  const dyedKs = addressOf(cloth.resident) + SPECTRUM_BYTES;
+  let undyed = 0;
+  for (let i = 0; i < gains.length; i++) {
+    if (dyed[i]) continue;
+    const reflectance = reflectanceFromAbsorptionOverScattering(Math.exp(gains[i]!) * undyedKs);
+    undyed += massFractions[i]! * blendValue(reflectance);
   }
-  wettedRoom = room;
-  wettedAt = room.wetting;
+  let fresh: 0 | 1 = 1;
+  for (let i = 0; i < gains.length; i++) {
+    if (!dyed[i]) continue;
+    const factor = Math.exp(gains[i]!);
+    const mass = massFractions[i]!;
+    kernel.addFibre(dyedKs, CLOTH_AT, factor, mass, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR, fresh, undyed);
+    fresh = 0;
+  }
+  kernel.remix(CLOTH_AT, STEARNS_NOECHEL_CONSTANT, BLEND_FLOOR);
+}
+
+/** D of an evenly dyed cloth, as `wetSolidInto` has it. */
+function darkeningOf(room: Workspace, { dyeShares }: WettableGarment): number {
+  const { gains } = room;
+  let factor = 0;
+  for (let i = 0; i < gains.length; i++) {
+    if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]!);
+  }
+  return factor;
 }
 
 /** A halftone is not a sum over bands, and brightened bands are held back: for these the plain form. */
@@ -65,12 +62,22 @@ function sumOver(
   film: PrintedFilm,
   closedFraction: number,
 ): void {
-  if (wettedRoom !== room || wettedAt !== room.wetting) wetInKernel(kernel, room, cloth);
+  let ks = 0;
+  let factor = 1;
+  if (wettedRoom !== room || wettedAt !== room.wetting) {
+    if (cloth.dyedFibreKs === null || room.wettedAsSolid) {
+      ks = addressOf(cloth.resident);
+      factor = darkeningOf(room, cloth);
+    } else wetHeatherInKernel(kernel, room, cloth);
+    wettedRoom = room;
+    wettedAt = room.wetting;
+  }
   const open = 1 - closedFraction;
   const both = open + closedFraction * LEAVING;
   const inside = INTERNAL_REFLECTION * open;
   const weights = addressOf(cloth.weights.resident);
-  kernel.seenOver(CLOTH_AT, addressOf(film.resident), weights, SUMS_AT, both, inside, INTERNAL_REFLECTION);
+  const at = addressOf(film.resident);
+  kernel.seenOver(ks, factor, CLOTH_AT, at, weights, SUMS_AT, both, inside, INTERNAL_REFLECTION);
 }
 
 /** What the closed surface mirrors into every band, and what the film leaves uncovered, are added to the sums. */

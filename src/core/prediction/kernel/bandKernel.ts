@@ -4,7 +4,6 @@ import { BAND_KERNEL_CODE } from "./bandKernelCode.ts";
 /** Functions of bandKernel.wat; places are byte addresses of `memory`. */
 interface KernelCode {
   readonly memory: { readonly buffer: ArrayBuffer };
-  wetSolid(ks: number, out: number, factor: number): void;
   addFibre(
     ks: number,
     sum: number,
@@ -17,6 +16,8 @@ interface KernelCode {
   ): void;
   remix(sum: number, m: number, floor: number): void;
   seenOver(
+    ks: number,
+    factor: number,
     cloth: number,
     film: number,
     weights: number,
@@ -48,7 +49,6 @@ function startedKernel(): BandKernel | null {
     const started = new host.Instance(new host.Module(code)).exports as KernelCode;
     return {
       memory: started.memory,
-      wetSolid: started.wetSolid,
       addFibre: started.addFibre,
       remix: started.remix,
       seenOver: started.seenOver,

@@ -1,41 +1,25 @@
 ;; The innermost loops of a prediction, two bands at a time. Every function is the twin of plain code in core/prediction
 ;; (wettableGarment, printedReflectance), which tests hold it equal to; constants of the model arrive as arguments.
-;; A spectrum is 36 numbers of 8 bytes, 288 bytes. Cloth is passed on as u = 1 / R, so that no division is made twice.
+;; A spectrum is 36 numbers of 8 bytes, 288 bytes. Cloth is passed on as u = 1 / R, so that no division is made twice:
+;; u = 1 + q + sqrt(q (q + 2)) with q = factor K/S (Kubelka & Munk 1931). Written out where it is needed, because engines
+;; do not inline calls.
 (module
   (memory (export "memory") 20)
-
-  ;; u = 1 + q + sqrt(q (q + 2)), q = factor K/S: one over the reflectance of an opaque layer (Kubelka & Munk 1931).
-  (func $opaque (param $q v128) (result v128)
-    (f64x2.add
-      (f64x2.add (f64x2.splat (f64.const 1)) (local.get $q))
-      (f64x2.sqrt
-        (f64x2.mul (local.get $q) (f64x2.add (local.get $q) (f64x2.splat (f64.const 2)))))))
-
-  ;; Evenly dyed cloth: writes u of K/S `ks` times `factor` at `out`.
-  (func (export "wetSolid") (param $ks i32) (param $out i32) (param $factor f64)
-    (local $end i32) (local $by v128)
-    (local.set $by (f64x2.splat (local.get $factor)))
-    (local.set $end (i32.add (local.get $ks) (i32.const 288)))
-    (loop $bands
-      (v128.store (local.get $out)
-        (call $opaque (f64x2.mul (local.get $by) (v128.load (local.get $ks)))))
-      (local.set $out (i32.add (local.get $out) (i32.const 16)))
-      (br_if $bands
-        (i32.lt_u
-          (local.tee $ks (i32.add (local.get $ks) (i32.const 16)))
-          (local.get $end)))))
 
   ;; One dyed fibre of a heather: adds mass (u - 1) / (m + floor u), its blend value (Stearns & Noechel 1944), to the
   ;; number at `sum`; floor = 0.01 (1 - m). With `fresh` the sum starts from `start` in every band.
   (func (export "addFibre")
     (param $ks i32) (param $sum i32) (param $factor f64) (param $mass f64)
     (param $m f64) (param $floor f64) (param $fresh i32) (param $start f64)
-    (local $end i32) (local $by v128) (local $u v128) (local $before v128)
+    (local $end i32) (local $by v128) (local $q v128) (local $u v128) (local $before v128)
     (local.set $by (f64x2.splat (local.get $factor)))
     (local.set $before (f64x2.splat (local.get $start)))
     (local.set $end (i32.add (local.get $ks) (i32.const 288)))
     (loop $bands
-      (local.set $u (call $opaque (f64x2.mul (local.get $by) (v128.load (local.get $ks)))))
+      (local.set $q (f64x2.mul (local.get $by) (v128.load (local.get $ks))))
+      (local.set $u
+        (f64x2.add (f64x2.add (f64x2.splat (f64.const 1)) (local.get $q))
+          (f64x2.sqrt (f64x2.mul (local.get $q) (f64x2.add (local.get $q) (f64x2.splat (f64.const 2)))))))
       (if (i32.eqz (local.get $fresh)) (then (local.set $before (v128.load (local.get $sum)))))
       (v128.store (local.get $sum)
         (f64x2.add (local.get $before)
@@ -70,16 +54,28 @@
   ;; What is seen of a film (T^2 and then R0, at `film`) over cloth of u at `cloth`, summed with the weights x, y, z at
   ;; `weights` into three numbers at `out`. With m = u - R0 and n = R0 m + T^2 the film over the cloth is n / m and under
   ;; its surface, open and closed parts together, n (both m - inside n) / (m (m - k2 n)), where both = open + leaving and
-  ;; inside = k2 open (Kubelka 1948; Saunderson 1942).
+  ;; inside = k2 open (Kubelka 1948; Saunderson 1942). With `ks` other than 0 evenly dyed
+  ;; cloth of that K/S times `factor` is wetted on the way, its u left at `cloth`.
   (func (export "seenOver")
-    (param $cloth i32) (param $film i32) (param $weights i32) (param $out i32)
+    (param $ks i32) (param $factor f64) (param $cloth i32) (param $film i32) (param $weights i32) (param $out i32)
     (param $both f64) (param $inside f64) (param $k2 f64)
-    (local $end i32) (local $own v128) (local $m v128) (local $n v128) (local $seen v128)
+    (local $end i32) (local $q v128) (local $u v128) (local $own v128) (local $m v128) (local $n v128)
+    (local $seen v128)
     (local $x v128) (local $y v128) (local $z v128)
     (local.set $end (i32.add (local.get $cloth) (i32.const 288)))
     (loop $bands
+      (if (local.get $ks)
+        (then
+          (local.set $q (f64x2.mul (f64x2.splat (local.get $factor)) (v128.load (local.get $ks))))
+          (local.set $u
+            (f64x2.add (f64x2.add (f64x2.splat (f64.const 1)) (local.get $q))
+              (f64x2.sqrt
+                (f64x2.mul (local.get $q) (f64x2.add (local.get $q) (f64x2.splat (f64.const 2)))))))
+          (v128.store (local.get $cloth) (local.get $u))
+          (local.set $ks (i32.add (local.get $ks) (i32.const 16))))
+        (else (local.set $u (v128.load (local.get $cloth)))))
       (local.set $own (v128.load offset=288 (local.get $film)))
-      (local.set $m (f64x2.sub (v128.load (local.get $cloth)) (local.get $own)))
+      (local.set $m (f64x2.sub (local.get $u) (local.get $own)))
       (local.set $n
         (f64x2.add (f64x2.mul (local.get $own) (local.get $m)) (v128.load (local.get $film))))
       (local.set $seen
