@@ -1,0 +1,116 @@
+/** How the colour of a cell answers to each of its unknowns: differences of the exact model, as few films as it takes. */
+import type { Lab } from "../colorimetry/viewing.ts";
+import { type Cell, epsilonAt, filmUnder, NONE, surpriseAt } from "./cell.ts";
+import { difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
+
+/** Step of the differences, in natural logarithms: the error of a one-sided difference is half of this times the curvature. */
+const LN_STEP = 1e-4;
+const CLOSED_STEP = 1e-3;
+
+export interface CellSlopes {
+  /** Change of colour at the point of linearisation. */
+  readonly change: Lab;
+  /** 3 x unknowns, row by row: L*, a*, b*. */
+  readonly jacobian: Float64Array;
+  /** Columns of length 3: ln wet-out, ln of all colourants at once, ln deposit. */
+  readonly wetOut: Float64Array;
+  readonly tint: Float64Array;
+  readonly deposit: Float64Array;
+  /** L* by which the other of a heather's two models differs; 0 for other cloth. */
+  readonly heatherGapL: number;
+}
+
+const column = (to: Lab, from: Lab, step: number): Float64Array =>
+  Float64Array.of((to.L - from.L) / step, (to.a - from.a) / step, (to.b - from.b) / step);
+
+/** Change and slopes of `cell` where its unknowns are `values`. */
+export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
+  const { cloth, mix, unknowns, wetCount } = cell;
+  const count = unknowns.length;
+  const jacobian = new Float64Array(3 * count);
+  const add = (position: number, slope: Float64Array, share = 1): void => {
+    for (let row = 0; row < 3; row++) jacobian[row * count + position]! += share * slope[row]!;
+  };
+  const at = surpriseAt(cell, values);
+  const epsilon = epsilonAt(cell, values);
+  const film = filmUnder(cell, at);
+  const strength = film.wetOutStrength;
+  const clothAt = (reach: number, lnWetOut: number, lnGain: readonly number[]) =>
+    wettedBy(cloth, gainsUnder(cloth, reach, lnWetOut, lnGain));
+  const wetter = labThrough(film, cloth, clothAt(strength, epsilon + LN_STEP, at.lnFibreGain));
+  const gainColumns: Lab[] = [];
+  if (cell.gainOf.length > 1) {
+    for (let i = 0; i < cell.gainOf.length; i++) {
+      gainColumns.push(labThrough(film, cloth, clothAt(strength, epsilon, stepped(at.lnFibreGain, i))));
+    }
+  }
+  const wetted = clothAt(strength, epsilon, at.lnFibreGain);
+  const centre = labThrough(film, cloth, wetted);
+  const wetOut = column(wetter, centre, LN_STEP);
+  for (let i = 0; i < wetCount; i++) add(i, wetOut);
+  cell.gainOf.forEach((position, i) => {
+    add(position, gainColumns.length === 0 ? wetOut : column(gainColumns[i]!, centre, LN_STEP));
+  });
+
+  const tint = new Float64Array(3);
+  const { baseMass, strengthMass } = masses(cell, at.lnPartStrength);
+  const closedSlope = column(
+    labThrough(film, cloth, wetted, film.closedFraction + CLOSED_STEP),
+    centre,
+    CLOSED_STEP,
+  );
+  mix.parts.forEach((part, i) => {
+    const strengthAt = cell.strengthOf[i]!;
+    if (part.kind === "base") {
+      if (strengthAt !== NONE) {
+        const strength = part.massFraction * part.strength * Math.exp(at.lnPartStrength[i]!);
+        add(strengthAt, wetOut, strengthMass === 0 ? 0 : strength / strengthMass);
+      }
+      if (cell.closedOf[i] !== NONE) add(cell.closedOf[i]!, closedSlope, part.massFraction / baseMass);
+    } else if (strengthAt !== NONE) {
+      const lnPartStrength = stepped(at.lnPartStrength, i);
+      const slope = column(
+        labThrough(filmUnder(cell, { ...at, lnPartStrength }), cloth, wetted),
+        centre,
+        LN_STEP,
+      );
+      add(strengthAt, slope);
+      for (let row = 0; row < 3; row++) tint[row]! += slope[row]!;
+    }
+    if (cell.scatteringOf[i] !== NONE) {
+      const lnPartScattering = stepped(at.lnPartScattering, i);
+      const other = filmUnder(cell, { ...at, lnPartScattering });
+      add(cell.scatteringOf[i]!, column(labThrough(other, cloth, wetted), centre, LN_STEP));
+    }
+  });
+
+  let heatherGapL = 0;
+  if (cloth.dyedFibreKs !== null) {
+    const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
+    heatherGapL = labThrough(film, cloth, wettedAsSolid(cloth, gains)).L - centre.L;
+  }
+  const thicker = filmUnder(cell, { ...at, lnDeposit: at.lnDeposit + LN_STEP });
+  const wettedFurther = clothAt(thicker.wetOutStrength, epsilon, at.lnFibreGain);
+  const deposit = column(labThrough(thicker, cloth, wettedFurther), centre, LN_STEP);
+  if (cell.depositAt !== NONE) add(cell.depositAt, deposit);
+  return { change: difference(centre, cloth.bareLab), jacobian, wetOut, tint, deposit, heatherGapL };
+}
+
+function stepped(values: readonly number[], at: number): number[] {
+  const moved = values.slice();
+  moved[at] = moved[at]! + LN_STEP;
+  return moved;
+}
+
+/** Mass of the bases, and strength summed by mass over all that counts as a base. */
+function masses(cell: Cell, lnPartStrength: readonly number[]): { baseMass: number; strengthMass: number } {
+  let baseMass = 0;
+  let strengthMass = 0;
+  cell.mix.parts.forEach((part, i) => {
+    if (part.kind === "base") {
+      baseMass += part.massFraction;
+      strengthMass += part.massFraction * part.strength * Math.exp(lnPartStrength[i]!);
+    } else if (part.ownBaseStrength !== null) strengthMass += part.massFraction * part.ownBaseStrength;
+  });
+  return { baseMass, strengthMass };
+}

@@ -1,0 +1,128 @@
+/** A record in its place in the fit: linearised where its unknowns last stood, weighed by how well it agrees. */
+
+import { factorise, inverseFrom } from "./dense.ts";
+import type { Linearised, Teaching } from "./teaching.ts";
+
+export interface Lesson {
+  readonly teaching: Teaching;
+  readonly block: number;
+  /** Positions of its unknowns: in its block, then among the shared ones. */
+  readonly locals: Int32Array;
+  readonly shared: Int32Array;
+  /** Where it was linearised. */
+  readonly point: Float64Array;
+  readonly linearised: Linearised;
+  /** The observation as the linear model sees it: observed - expected + J point. */
+  readonly target: Float64Array;
+  readonly inverseNoise: Float64Array;
+  /** J' N^-1 J and J' N^-1 target, before the weight. */
+  readonly information: Float64Array;
+  readonly right: Float64Array;
+  /** Student-t weight, at most 1. */
+  readonly weight: number;
+}
+
+/** Degrees of freedom of a record's error (model.md §6). */
+export const RECORD_DEGREES_OF_FREEDOM = 4;
+
+/**
+ * Weight of a record whose squared Mahalanobis residual is `distance2`: (nu + p) / (nu + d^2), that of a multivariate
+ * Student-t (Lange, Little & Taylor, JASA 84 (1989) 881; from memory). Departure: at most 1, because a record that the fit
+ * passes through has no residual, whatever its error, and must not count for more than its noise allows.
+ */
+export function studentWeight(distance2: number, dimension: number): number {
+  return Math.min(1, (RECORD_DEGREES_OF_FREEDOM + dimension) / (RECORD_DEGREES_OF_FREEDOM + distance2));
+}
+
+/** `lesson` linearised anew at `point`. */
+export function linearisedAt(
+  place: Pick<Lesson, "teaching" | "block" | "locals" | "shared" | "weight">,
+  point: Float64Array,
+): Lesson {
+  const { teaching } = place;
+  const { dimension: p, observed } = teaching;
+  const linearised = teaching.linearise(point);
+  const { expected, jacobian, noise } = linearised;
+  const count = point.length;
+  const target = new Float64Array(p);
+  for (let row = 0; row < p; row++) {
+    let along = 0;
+    for (let k = 0; k < count; k++) along += jacobian[row * count + k]! * point[k]!;
+    target[row] = observed[row]! - expected[row]! + along;
+  }
+  const factor = noise.slice();
+  factorise(factor, p);
+  const inverseNoise = inverseFrom(factor, p);
+  const weighed = new Float64Array(p * count);
+  for (let row = 0; row < p; row++) {
+    for (let other = 0; other < p; other++) {
+      const precision = inverseNoise[row * p + other]!;
+      for (let k = 0; k < count; k++) weighed[row * count + k]! += precision * jacobian[other * count + k]!;
+    }
+  }
+  const information = new Float64Array(count * count);
+  const right = new Float64Array(count);
+  for (let row = 0; row < p; row++) {
+    for (let i = 0; i < count; i++) {
+      const slope = jacobian[row * count + i]!;
+      if (slope === 0) continue;
+      for (let j = 0; j < count; j++) information[i * count + j]! += slope * weighed[row * count + j]!;
+    }
+    for (let i = 0; i < count; i++) right[i]! += weighed[row * count + i]! * target[row]!;
+  }
+  const { block, locals, shared, weight } = place;
+  return {
+    teaching,
+    block,
+    locals,
+    shared,
+    weight,
+    point,
+    linearised,
+    target,
+    inverseNoise,
+    information,
+    right,
+  };
+}
+
+/** Observed minus expected of the linear model where the lesson's unknowns are `values`. */
+export function residualAt(lesson: Lesson, values: Float64Array): Float64Array {
+  const { target, linearised } = lesson;
+  const { jacobian } = linearised;
+  const count = values.length;
+  const residual = target.slice();
+  for (let row = 0; row < residual.length; row++) {
+    let along = 0;
+    for (let k = 0; k < count; k++) along += jacobian[row * count + k]! * values[k]!;
+    residual[row] = residual[row]! - along;
+  }
+  return residual;
+}
+
+/** Squared Mahalanobis length of a residual under the record's own noise. */
+export function distance2Of(lesson: Lesson, residual: Float64Array): number {
+  const p = residual.length;
+  let sum = 0;
+  for (let i = 0; i < p; i++) {
+    for (let j = 0; j < p; j++) sum += residual[i]! * lesson.inverseNoise[i * p + j]! * residual[j]!;
+  }
+  return sum;
+}
+
+/**
+ * How far a lesson's unknowns have moved from where it was linearised, in natural logarithms: the sum of what scales
+ * wet-out (each of the two garments' of a goods-in check counts all of it), or any shared unknown.
+ */
+export function movementOf(lesson: Lesson, values: Float64Array): number {
+  const { point, locals } = lesson;
+  let sum = 0;
+  let sizes = 0;
+  let most = 0;
+  for (let i = 0; i < locals.length; i++) {
+    sum += values[i]! - point[i]!;
+    sizes += Math.abs(values[i]! - point[i]!);
+  }
+  for (let i = locals.length; i < values.length; i++) most = Math.max(most, Math.abs(values[i]! - point[i]!));
+  return Math.max(most, lesson.teaching.cells.length === 1 ? Math.abs(sum) : sizes);
+}
