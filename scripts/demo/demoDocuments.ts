@@ -1,6 +1,7 @@
 /** The whole demo: job VM-217 and the library of Ostrelle Print Room, from stated parameters and a seed. */
 import type { Documents } from "../../src/job/documents.ts";
 import type { GarmentLot } from "../../src/job/garmentLotDocument.ts";
+import { demoDilutionEntries, demoDilutions } from "./dilutions.ts";
 import { type DemoGarment, GARMENTS, garmentLot } from "./garments.ts";
 import { demoJob } from "./order.ts";
 import { approval, type RecordPlan, testPrint } from "./records.ts";
@@ -70,12 +71,33 @@ function recordPlans(denim: GarmentLot, brick: GarmentLot): RecordPlan[] {
   ];
 }
 
+function lotWith(lots: readonly GarmentLot[], id: string): GarmentLot {
+  const lot = lots.find((one) => one.id === id);
+  if (lot === undefined) throw new RangeError(`the demo has no lot ${id}`);
+  return lot;
+}
+
 export function demoDocuments(): Documents {
   const job = demoJob();
   const shelf = demoShelf();
   const { denim, brick } = earlierLots();
   const testPrints = recordPlans(denim, brick).map((plan, order) => testPrint(plan, order, job, shelf));
-  const approvals = testPrints.filter((print) => print.verdict === "reference").map(approval);
   const garmentLots = [...GARMENTS.map((garment) => garmentLot(garment)), denim, brick];
-  return { job, library: { shelf, garmentLots, testPrints, approvals } };
+  const approvals = testPrints
+    .filter((print) => print.verdict === "reference")
+    .map((print) => approval(print, lotWith(garmentLots, print.garmentLotId), job, shelf));
+  return {
+    job,
+    library: {
+      shelf,
+      garmentLots,
+      testPrints,
+      approvals,
+      goodsInChecks: [],
+      slipAnswers: [],
+      pots: [],
+      dilutions: demoDilutions(),
+      potEntries: demoDilutionEntries(),
+    },
+  };
 }

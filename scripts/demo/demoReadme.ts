@@ -1,4 +1,5 @@
 /** The README that lies beside the demo data: where each number is from. */
+import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import { GARMENTS } from "./garments.ts";
 import { NOISE_SD, NOISE_SEED } from "./records.ts";
 import { TRUE_LN_SURPRISE } from "./trueSurprises.ts";
@@ -18,19 +19,21 @@ inks, the prices and the dates. No number was measured on a real garment or ink.
 
 | file | what it is |
 | --- | --- |
-| verrowmoor-vm-217.tonebench.json | job VM-217 with the whole library of Ostrelle Print Room, as an archive of version 1 |
+| verrowmoor-vm-217.tonebench.json | job VM-217 with the whole library of Ostrelle Print Room, as an archive of version ${ARCHIVE_VERSION} |
 
 ## Where the numbers are from
 - Bare colours, pieces and prices of the twelve garments, target bands, print sizes, deposits: the project's own
   table for the demo job, invented. Sizes: shares of 15, 30, 30, 17 and 8 %, rounded so that they sum to the pieces.
 - Strength and haze of the bases: the model's invented starting values. Largest fractions, densities, prices per kg,
   masstones and strengths of the coloured inks: invented.
-- Cure temperatures and times: examples only. Use your ink maker's data sheet.
-- Weighed deposits: invented, 24 g/m² through 61-64 and 13.92 g/m² through 90-48 at 1.2 g/cm³.
+- Cure temperatures and times, highest temperatures and hazards: examples only. Use your ink maker's data sheets.
+- Weighed deposits: invented, 24 g/m² through 61-64 (ten pieces) and 13.92 g/m² through 90-48 (a mean) at 1.2 g/cm³.
+- Lots of the inks, the weighing of the two black masters and what is left of them, scales, pots and minutes: invented.
 - Readings of the three test prints (the approved one on G03, one earlier lot each of G07 and G08): what the
   predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
   of ${NOISE_SD.L} in L* and ${NOISE_SD.a} in a* and b*, seed ${NOISE_SEED}, rounded to two digits. So the demo shows how the program
   works; it cannot show that the model is right.
+- What the approval says the planner predicted: the predictor without any print, when the demo was made.
 - Ids: hashes of names, the same on every run. Times: fixed.
 
 ## What the demo's cloth really does

@@ -66,6 +66,7 @@ export function demoJob(): Job {
     number: "VM-217",
     customer: "Verrowmoor Outfitters",
     createdAt: "2026-02-02T09:00:00.000Z",
+    forChildren: false,
     lines: GARMENTS.map(garmentLine),
     places: [
       {

@@ -1,5 +1,14 @@
 /** The demo's shelf: every number invented; strengths and haze are the model's starting values. */
-import type { Base, Colourant, Master, Mesh, SetUp, Shelf, Squeegee } from "../../src/job/shelfDocument.ts";
+import type {
+  Base,
+  Colourant,
+  InkLot,
+  Master,
+  Mesh,
+  SetUp,
+  Shelf,
+  Squeegee,
+} from "../../src/job/shelfDocument.ts";
 import { demoId } from "./seededIds.ts";
 
 const CURE_NOTE = "Example. Use the temperature and time of your ink maker's data sheet.";
@@ -59,6 +68,33 @@ const BASES: readonly BaseEntry[] = [
   },
 ];
 
+/** Entered for some, as in any shop; what is not here was not entered. */
+const HAZARDS: Readonly<Record<string, string[]>> = {
+  "Gloss clear": [],
+  "Curable clear": [],
+  Black: [],
+  White: [],
+  "Low-cure stretch clear": ["Example: may irritate the skin. Use your ink maker's safety data sheet."],
+};
+
+/** Deliveries in stock; what is not here has none entered. */
+const LOT_CODES: Readonly<Record<string, string>> = {
+  "Gloss clear": "GC-2509",
+  "Curable clear": "CC-2511",
+  "Matt clear": "MC-2510",
+  "Low-cure stretch clear": "LS-2512",
+  "Soft-hand additive": "SH-2510",
+  Black: "BK-2510",
+  White: "WH-2511",
+};
+
+function lotsOf(name: string): InkLot[] {
+  const code = LOT_CODES[name];
+  if (code === undefined) return [];
+  const id = demoId(`lot ${code}`);
+  return [{ id, code, receivedOn: "2025-12-03", expiresOn: "2026-12-03", note: "" }];
+}
+
 function base(entry: BaseEntry): Base {
   const lowCure = entry.name === "Low-cure stretch clear";
   return {
@@ -69,6 +105,9 @@ function base(entry: BaseEntry): Base {
     lowCure,
     densityGramsPerCm3: CLEAR_GRAMS_PER_CM3,
     cure: lowCure ? LOW_CURE : NORMAL_CURE,
+    highestCelsius: lowCure ? 150 : 190,
+    hazards: HAZARDS[entry.name] ?? null,
+    lots: lotsOf(entry.name),
   };
 }
 
@@ -79,8 +118,12 @@ function colourant(name: string, optics: Colourant["optics"], densityGramsPerCm3
     strengthDefinition: "ready-made-ink",
     optics,
     largestFraction: 1,
+    lowCure: false,
     densityGramsPerCm3,
     cure: NORMAL_CURE,
+    highestCelsius: 190,
+    hazards: HAZARDS[name] ?? null,
+    lots: lotsOf(name),
     pricePerKg: 15,
   };
 }
@@ -112,6 +155,9 @@ function master(massFraction: number): Master {
     massFraction,
     madeOn: "2026-01-12",
     expiresOn: "2026-07-12",
+    gramsLeft: massFraction === 0.1 ? 260 : 410,
+    dilutionId: demoId(`dilution black ${massFraction}`),
+    note: "",
   };
 }
 
@@ -124,22 +170,43 @@ function squeegee(name: string, shoreA: readonly number[], hard: boolean): Squee
 }
 
 /** One stroke with the 70/90/70 blade; weighed to a deposit, or estimated where nothing was weighed. */
-function setUp(meshName: string, weighedUm: number | null): SetUp {
+function setUp(meshName: string, weighed: SetUp["weighed"]): SetUp {
   return {
     id: demoId(`set-up ${meshName}`),
     name: `${meshName}, one stroke`,
     meshId: demoId(`mesh ${meshName}`),
     squeegeeId: demoId("squeegee 70/90/70"),
     strokeCount: 1,
-    weighed:
-      weighedUm === null
-        ? null
-        : {
-            meanGsm: Number((weighedUm * CLEAR_GRAMS_PER_CM3).toFixed(6)),
-            sdGsm: Number((weighedUm * CLEAR_GRAMS_PER_CM3 * 0.08).toFixed(6)),
-            pieceCount: 10,
-            densityGramsPerCm3: CLEAR_GRAMS_PER_CM3,
-          },
+    flood: "light",
+    weighed,
+  };
+}
+
+/** Ten garments with a solid patch of 0.05 m² and 1.2 g of ink on it in the mean: 24 g/m², 20 µm. */
+function weighedPieces(): SetUp["weighed"] {
+  const inkCentigrams = [106, 110, 113, 117, 120, 122, 125, 128, 129, 130];
+  return {
+    kind: "pieces",
+    pieces: inkCentigrams.map((ink, index) => {
+      const before = 15_240 + 37 * index;
+      return { beforeGrams: before / 100, afterGrams: (before + ink) / 100 };
+    }),
+    printedAreaM2: 0.05,
+    scaleStepGrams: 0.01,
+    densityGramsPerCm3: CLEAR_GRAMS_PER_CM3,
+    weighedAt: "2026-01-07T15:10:00.000Z",
+  };
+}
+
+/** Worked out on paper before: only the mean and its spread are known. */
+function weighedMean(meanUm: number): SetUp["weighed"] {
+  const gsm = (um: number) => Number((um * CLEAR_GRAMS_PER_CM3).toFixed(6));
+  return {
+    kind: "mean",
+    meanGsm: gsm(meanUm),
+    sdGsm: gsm(meanUm * 0.08),
+    pieceCount: 10,
+    densityGramsPerCm3: CLEAR_GRAMS_PER_CM3,
   };
 }
 
@@ -161,7 +228,7 @@ export function demoShelf(): Shelf {
       mesh("120-34", 120, 34, 2),
     ],
     squeegees: [squeegee("70/90/70", [70, 90, 70], false), squeegee("75 single", [75], false)],
-    setUps: [setUp("61-64", 20), setUp("90-48", 11.6), setUp("120-34", null)],
+    setUps: [setUp("61-64", weighedPieces()), setUp("90-48", weighedMean(11.6)), setUp("120-34", null)],
     defaults: {
       shopName: "Ostrelle Print Room",
       currency: "EUR",
@@ -170,8 +237,20 @@ export function demoShelf(): Shelf {
       tintLadder: [0, 0.001, 0.0025, 0.005, 0.01],
       testAboveCount: 144,
       prices: { print: 0.39, polyesterSurcharge: 0.25, screen: 25, inkChange: 12, testPrint: 25 },
-      spoilageFraction: 0.02,
+      spoilageRule: { code: "shop", fraction: 0.02 },
       refusedFraction: 0.7,
+      scales: [
+        { id: "tenth-gram", name: "Bench scale, 0.1 g", stepGrams: 0.1, maxGrams: 3000 },
+        { id: "gram", name: "Floor scale, 1 g", stepGrams: 1, maxGrams: 30_000 },
+      ],
+      potSizes: [
+        { id: "litre", name: "1 litre", volumeCm3: 1000 },
+        { id: "five-litres", name: "5 litres", volumeCm3: 5000 },
+      ],
+      screenWetGrams: 400,
+      changeMinutes: { wipe: 3, washUp: 12, lowCureCleaning: 15, darkToLight: 3, screenSetUp: 9 },
+      priorScales: null,
+      columnMatchings: [],
     },
   };
 }

@@ -1,5 +1,5 @@
 /** Joins an imported library to the shop's own: nothing of the shop's own is changed or lost. */
-import type { Library } from "../job/libraryDocument.ts";
+import { eachLedger, type LedgerName, type Library, type LibraryLedgers } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
 import { sameValue } from "../job/sameValue.ts";
 import type { Base } from "../job/shelfDocument.ts";
@@ -28,14 +28,21 @@ function mergeList<Item extends { readonly id: string }>(
 
 /**
  * The shop's library with the incoming items added. Items are the same when their ids are; where the same id
- * says something else the shop's own stays and is reported ("kept-own", with the list and the id). Records and
- * approvals are united. The shop's own defaults always stay, and so does its reference clear: another one comes in as
+ * says something else the shop's own stays and is reported ("kept-own", with the list and the id). The
+ * append-only records are united. The shop's own defaults always stay, and so does its reference clear: another one comes in as
  * an ordinary base ("second-reference-clear").
  */
 export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge {
   const kept: Problem[] = [];
   const own = existing.shelf;
   const other = incoming.shelf;
+  const united = <Name extends LedgerName>(name: Name) =>
+    mergeList<{ readonly id: string }>(
+      existing[name],
+      incoming[name],
+      `library.${name}`,
+      kept,
+    ) as Library[Name];
   const library: Library = {
     shelf: {
       bases: mergeList(
@@ -52,8 +59,7 @@ export function mergeLibrary(existing: Library, incoming: Library): LibraryMerge
       defaults: own.defaults,
     },
     garmentLots: mergeList(existing.garmentLots, incoming.garmentLots, "library.garmentLots", kept),
-    testPrints: mergeList(existing.testPrints, incoming.testPrints, "library.testPrints", kept),
-    approvals: mergeList(existing.approvals, incoming.approvals, "library.approvals", kept),
+    ...eachLedger<LibraryLedgers>((name) => united(name)),
   };
   if (!sameValue(own.defaults, other.defaults)) {
     kept.push({ code: "kept-own", where: "library.shelf.defaults" });

@@ -1,36 +1,71 @@
 /** Which library items a job uses, directly or through another item; an exported job embeds exactly these. */
 import type { Documents } from "../job/documents.ts";
-import type { Library } from "../job/libraryDocument.ts";
-import type { Approval, TestPrint } from "../job/recordDocument.ts";
+import type { Library, LibraryLedgers } from "../job/libraryDocument.ts";
+import { itemIdsOfDilution, itemIdsOfLedgers, lotIdsOfLedgers } from "../job/recordReferences.ts";
 
-interface UsedRecords {
-  readonly testPrints: readonly TestPrint[];
-  readonly approvals: readonly Approval[];
+interface Superseding {
+  readonly id: string;
+  readonly supersedesId: string | null;
 }
 
-/** The records of the lots, and every record that one of them names, until nothing new is named. */
-function usedRecords(library: Library, lotIds: ReadonlySet<string>): UsedRecords {
-  const printIds = new Set<string>();
-  const approvalIds = new Set<string>();
-  let size = -1;
-  while (size !== printIds.size + approvalIds.size) {
-    size = printIds.size + approvalIds.size;
-    for (const approval of library.approvals) {
-      if (!lotIds.has(approval.garmentLotId) && !approvalIds.has(approval.id)) continue;
-      approvalIds.add(approval.id);
-      printIds.add(approval.testPrintId);
-      if (approval.supersedesId !== null) approvalIds.add(approval.supersedesId);
-    }
-    for (const print of library.testPrints) {
-      if (!lotIds.has(print.garmentLotId) && !printIds.has(print.id)) continue;
-      printIds.add(print.id);
-      if (print.supersedesId !== null) printIds.add(print.supersedesId);
+/** Those wanted and those that they correct, one after the other, in the list's own order. */
+function withCorrected<Entry extends Superseding>(
+  list: readonly Entry[],
+  isWanted: (entry: Entry) => boolean,
+): Entry[] {
+  const byId = new Map(list.map((entry) => [entry.id, entry]));
+  const wanted = new Set<string>();
+  for (const entry of list) {
+    if (!isWanted(entry)) continue;
+    let corrected: Entry | undefined = entry;
+    while (corrected !== undefined && !wanted.has(corrected.id)) {
+      wanted.add(corrected.id);
+      corrected = corrected.supersedesId === null ? undefined : byId.get(corrected.supersedesId);
     }
   }
+  return list.filter((entry) => wanted.has(entry.id));
+}
+
+type PrintRecords = Pick<LibraryLedgers, "testPrints" | "approvals" | "goodsInChecks" | "slipAnswers">;
+
+/** The records of the lots, what they correct, the prints that were approved, and the answers about them. */
+function printRecords(library: Library, lotIds: ReadonlySet<string>): PrintRecords {
+  const approvals = withCorrected(library.approvals, ({ garmentLotId }) => lotIds.has(garmentLotId));
+  const approvedIds = new Set(approvals.map(({ testPrintId }) => testPrintId));
+  const testPrints = withCorrected(
+    library.testPrints,
+    ({ id, garmentLotId }) => lotIds.has(garmentLotId) || approvedIds.has(id),
+  );
+  const printIds = new Set(testPrints.map(({ id }) => id));
   return {
-    testPrints: library.testPrints.filter((print) => printIds.has(print.id)),
-    approvals: library.approvals.filter((approval) => approvalIds.has(approval.id)),
+    testPrints,
+    approvals,
+    goodsInChecks: withCorrected(
+      library.goodsInChecks,
+      ({ approvedLotId, arrivingLotId }) => lotIds.has(approvedLotId) || lotIds.has(arrivingLotId),
+    ),
+    slipAnswers: library.slipAnswers.filter(({ testPrintId }) => printIds.has(testPrintId)),
   };
+}
+
+/** The masters of the colourants in use with their dilutions, and the bases and colourants that these bring in turn. */
+function masterRecords({ shelf, dilutions }: Library, itemIds: Set<string>) {
+  let size = -1;
+  let masters: Library["shelf"]["masters"] = [];
+  let made: Library["dilutions"] = [];
+  while (size !== itemIds.size) {
+    size = itemIds.size;
+    masters = shelf.masters.filter((master) => itemIds.has(master.colourantId));
+    const dilutionIds = new Set(masters.map(({ dilutionId }) => dilutionId));
+    // A correction stands after what it corrects.
+    for (const { id, supersedesId } of dilutions) {
+      if (supersedesId !== null && dilutionIds.has(supersedesId)) dilutionIds.add(id);
+    }
+    made = withCorrected(dilutions, ({ id }) => dilutionIds.has(id));
+    for (const { baseId } of masters) itemIds.add(baseId);
+    for (const id of made.flatMap(itemIdsOfDilution)) itemIds.add(id);
+  }
+  return { masters, dilutions: made };
 }
 
 /** The part of the library that the job uses, in the library's own order; the shop's defaults always. */
@@ -39,13 +74,14 @@ export function usedLibrary({ job, library }: Documents): Library {
   const lotIds = new Set(
     job.lines.flatMap((line) => [line.garmentLotId, line.substitutedForLotId ?? line.garmentLotId]),
   );
-  const records = usedRecords(library, lotIds);
-  for (const record of [...records.testPrints, ...records.approvals]) lotIds.add(record.garmentLotId);
+  const records = printRecords(library, lotIds);
+  for (const lotId of lotIdsOfLedgers(records)) lotIds.add(lotId);
 
-  const recipes = [...job.mixes, ...records.testPrints].map((item) => item.recipe);
-  const itemIds = new Set(recipes.flatMap((recipe) => recipe.map((component) => component.itemId)));
-  const masters = shelf.masters.filter((master) => itemIds.has(master.colourantId));
-  for (const master of masters) itemIds.add(master.baseId);
+  const pots = withCorrected(library.pots, ({ jobId }) => jobId === job.id);
+  const itemIds = itemIdsOfLedgers({ ...records, pots, dilutions: [] });
+  for (const { recipe } of job.mixes) for (const { itemId } of recipe) itemIds.add(itemId);
+  const { masters, dilutions } = masterRecords(library, itemIds);
+  const weighedIds = new Set([...pots, ...dilutions].map(({ id }) => id));
 
   const setUpIds = new Set([
     ...job.places.flatMap((place) => place.candidates.map((candidate) => candidate.setUpId)),
@@ -66,7 +102,9 @@ export function usedLibrary({ job, library }: Documents): Library {
       defaults: shelf.defaults,
     },
     garmentLots: library.garmentLots.filter((lot) => lotIds.has(lot.id)),
-    testPrints: [...records.testPrints],
-    approvals: [...records.approvals],
+    ...records,
+    pots,
+    dilutions,
+    potEntries: withCorrected(library.potEntries, ({ potId }) => weighedIds.has(potId)),
   };
 }

@@ -1,10 +1,10 @@
-/** The exported job: one file that holds the job and every library item it uses. Version 1. */
+/** The exported job: one file that holds the job and every library item it uses. */
 import { z } from "zod";
 import { jobSchema } from "./jobDocument.ts";
 import { librarySchema } from "./libraryDocument.ts";
 
 export const ARCHIVE_KIND = "tonebench-job";
-export const ARCHIVE_VERSION = 1;
+export const ARCHIVE_VERSION = 2;
 
 export const archiveSchema = z.strictObject({
   kind: z.literal(ARCHIVE_KIND),

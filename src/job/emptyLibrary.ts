@@ -2,7 +2,30 @@
  * The library of a shop that has entered nothing: empty lists, and defaults that have to be something.
  * Every figure here is an invented default that the shop replaces on its shelf; prices start at nothing.
  */
+import { SCREEN_WET_GRAMS } from "../core/planning/ink/batchSize.ts";
+import { USUAL_POT_SIZES } from "../core/planning/ink/pots.ts";
+import { DEFAULT_CHANGE_MINUTES } from "../core/planning/ink/runOrder.ts";
 import type { Library } from "./libraryDocument.ts";
+import type { Scale, StoredPotSize } from "./shopDefaultsDocument.ts";
+
+/** A fine and a coarse scale (invented): the two steps that ink rooms are often seen with, common practice, no source. */
+const STARTING_SCALES: readonly Scale[] = [
+  { id: "tenth-gram", name: "0.1 g scale", stepGrams: 0.1, maxGrams: null },
+  { id: "gram", name: "1 g scale", stepGrams: 1, maxGrams: null },
+];
+
+const POT_NAMES: Readonly<Record<string, string>> = {
+  quart: "US quart",
+  litre: "1 litre",
+  gallon: "US gallon",
+  "five-litres": "5 litres",
+  "five-gallons": "5 US gallons",
+};
+
+/** The core's selection of usual pots, named. */
+function startingPots(): StoredPotSize[] {
+  return USUAL_POT_SIZES.map(({ id, volumeCm3 }) => ({ id, name: POT_NAMES[id] ?? id, volumeCm3 }));
+}
 
 export function emptyLibrary(): Library {
   return {
@@ -22,12 +45,23 @@ export function emptyLibrary(): Library {
         tintLadder: [0, 0.001, 0.0025, 0.005, 0.01],
         testAboveCount: 144,
         prices: { print: 0, polyesterSurcharge: 0, screen: 0, inkChange: 0, testPrint: 0 },
-        spoilageFraction: 0.02,
+        spoilageRule: { code: "shop", fraction: 0.02 },
         refusedFraction: 0.7,
+        scales: STARTING_SCALES.map((scale) => ({ ...scale })),
+        potSizes: startingPots(),
+        screenWetGrams: SCREEN_WET_GRAMS,
+        changeMinutes: { ...DEFAULT_CHANGE_MINUTES },
+        priorScales: null,
+        columnMatchings: [],
       },
     },
     garmentLots: [],
     testPrints: [],
     approvals: [],
+    goodsInChecks: [],
+    slipAnswers: [],
+    pots: [],
+    dilutions: [],
+    potEntries: [],
   };
 }

@@ -72,6 +72,8 @@ export const jobSchema = z.strictObject({
   number: z.string().min(1).max(60),
   customer: z.string().max(120),
   createdAt: z.iso.datetime(),
+  /** Adds the published limits for children's products to the checklist. */
+  forChildren: z.boolean(),
   lines: z.array(lineSchema),
   places: z.array(placeSchema),
   mixes: z.array(mixSchema),

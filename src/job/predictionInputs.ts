@@ -17,6 +17,7 @@ import type { Mix, MixComponent } from "./mixDocument.ts";
 import { mixProblems } from "./mixProblems.ts";
 import type { Problem } from "./problem.ts";
 import type { Colourant, SetUp, Shelf } from "./shelfDocument.ts";
+import { weighedDeposit } from "./weighedDeposit.ts";
 
 const UM_PER_CM = 1e4;
 
@@ -177,7 +178,8 @@ export function applicationFor(
   const { halftoneFraction, smoothed } = place;
   const { weighed, strokeCount } = setUp;
   if (weighed !== null) {
-    const weighedUm = depositUmFromGsm(weighed.meanGsm, weighed.densityGramsPerCm3);
+    const { meanGsm, densityGramsPerCm3 } = weighedDeposit(weighed);
+    const weighedUm = depositUmFromGsm(meanGsm, densityGramsPerCm3);
     return { depositUm: weighedUm, depositWeighed: true, halftoneFraction, smoothed };
   }
   const mesh = shelf.meshes.find((item) => item.id === setUp.meshId);

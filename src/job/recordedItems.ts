@@ -2,11 +2,11 @@
  * Parts of the library that records stand on. Undo takes a lot or a set-up back; a record made in between still names
  * it and is never undone, so what it names stays too.
  */
-import type { Library } from "./libraryDocument.ts";
+import type { Library, LibraryLedgers } from "./libraryDocument.ts";
+import { itemIdsOfLedgers, lotIdsOfLedgers } from "./recordReferences.ts";
 import type { Shelf } from "./shelfDocument.ts";
 
 type Items = Pick<Library, "shelf" | "garmentLots">;
-type Records = Pick<Library, "testPrints" | "approvals">;
 
 interface Identified {
   readonly id: string;
@@ -45,13 +45,13 @@ function shelfWithWanted(
 }
 
 /** `next` with the items of `previous` that `records` name and `next` lacks; `next` itself where it lacks none. */
-export function withRecordedItems<Next extends Items>(next: Next, previous: Items, records: Records): Next {
-  const lotIds = new Set([...records.testPrints, ...records.approvals].map((record) => record.garmentLotId));
+export function withRecordedItems<Next extends Items>(
+  next: Next,
+  previous: Items,
+  records: LibraryLedgers,
+): Next {
   const setUpIds = new Set(records.testPrints.map((print) => print.setUpId));
-  const itemIds = new Set(
-    records.testPrints.flatMap((print) => print.recipe.map((component) => component.itemId)),
-  );
-  const garmentLots = withWanted(next.garmentLots, previous.garmentLots, lotIds);
-  const shelf = shelfWithWanted(next.shelf, previous.shelf, setUpIds, itemIds);
+  const garmentLots = withWanted(next.garmentLots, previous.garmentLots, lotIdsOfLedgers(records));
+  const shelf = shelfWithWanted(next.shelf, previous.shelf, setUpIds, itemIdsOfLedgers(records));
   return garmentLots === next.garmentLots && shelf === next.shelf ? next : { ...next, garmentLots, shelf };
 }

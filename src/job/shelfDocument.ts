@@ -1,6 +1,8 @@
 /** The shelf: what the shop owns and how it works, as stored. All quantities in SI-derived units named in the field. */
 import { z } from "zod";
-import { colourSchema, geometrySchema, viewingSchema } from "./colourDocument.ts";
+import { daySchema } from "./calendarDay.ts";
+import { colourSchema } from "./colourDocument.ts";
+import { shopDefaultsSchema } from "./shopDefaultsDocument.ts";
 
 const fraction = z.number().min(0).max(1);
 const name = z.string().min(1).max(120);
@@ -13,6 +15,30 @@ export const cureSchema = z.strictObject({
   note: z.string().max(2000),
 });
 
+/** One delivery of an ink or additive; what a pot was mixed from is told by its code. */
+export const inkLotSchema = z.strictObject({
+  id: z.uuid(),
+  code: z.string().min(1).max(120),
+  receivedOn: daySchema.nullable(),
+  expiresOn: daySchema.nullable(),
+  note: z.string().max(2000),
+});
+
+/** What its data sheets say and what lies in stock, alike for bases and colourants. */
+const dataSheetFields = {
+  /** The largest part of a mix its data sheet allows. */
+  largestFraction: fraction,
+  lowCure: z.boolean(),
+  densityGramsPerCm3: z.number().min(0.5).max(5),
+  cure: cureSchema,
+  /** The highest film temperature its data sheet allows; null where nothing was entered. */
+  highestCelsius: z.number().min(20).max(300).nullable(),
+  /** Hazard statements of its safety data sheet: an empty list says that it has none, null that nobody has entered them. */
+  hazards: z.array(z.string().min(1).max(300)).max(40).nullable(),
+  lots: z.array(inkLotSchema),
+  pricePerKg: money.nullable(),
+};
+
 export const baseSchema = z.strictObject({
   id: z.uuid(),
   name,
@@ -23,12 +49,7 @@ export const baseSchema = z.strictObject({
   reference: z.boolean(),
   hazePerUm: z.number().min(0).max(1),
   closedFraction: fraction,
-  /** The largest part of a mix its data sheet allows. */
-  largestFraction: fraction,
-  lowCure: z.boolean(),
-  densityGramsPerCm3: z.number().min(0.5).max(5),
-  cure: cureSchema,
-  pricePerKg: money.nullable(),
+  ...dataSheetFields,
 });
 
 export const colourantSchema = z.strictObject({
@@ -46,10 +67,7 @@ export const colourantSchema = z.strictObject({
       strengthPerUm: z.number().min(0).max(20),
     }),
   ]),
-  largestFraction: fraction,
-  densityGramsPerCm3: z.number().min(0.5).max(5),
-  cure: cureSchema,
-  pricePerKg: money.nullable(),
+  ...dataSheetFields,
 });
 
 /** A colourant dispersed beforehand in a base, so that small tints can be weighed. */
@@ -57,9 +75,15 @@ export const masterSchema = z.strictObject({
   id: z.uuid(),
   colourantId: z.uuid(),
   baseId: z.uuid(),
+  /** Part of it that is colourant, as weighed. */
   massFraction: fraction,
-  madeOn: z.string().max(40),
-  expiresOn: z.string().max(40),
+  madeOn: daySchema.nullable(),
+  expiresOn: daySchema.nullable(),
+  /** What is left in the pot; null where nobody keeps count. */
+  gramsLeft: z.number().min(0).nullable(),
+  /** The weighing it came from; null for a master bought or made before. */
+  dilutionId: z.uuid().nullable(),
+  note: z.string().max(2000),
 });
 
 export const meshSchema = z.strictObject({
@@ -81,47 +105,46 @@ export const squeegeeSchema = z.strictObject({
   hard: z.boolean(),
 });
 
+const grams = z.number().min(0).max(100_000);
+
+/** A deposit by weighing garments before and after printing, before the cure. */
+export const weighedSchema = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("pieces"),
+    pieces: z
+      .array(
+        z
+          .strictObject({ beforeGrams: grams, afterGrams: grams })
+          .refine((piece) => piece.afterGrams > piece.beforeGrams, { params: { code: "not-heavier" } }),
+      )
+      .min(1)
+      .max(200),
+    /** Area that carried ink on each of them. */
+    printedAreaM2: z.number().positive().max(4),
+    scaleStepGrams: z.number().positive().max(1000),
+    densityGramsPerCm3: z.number().min(0.5).max(5),
+    weighedAt: z.iso.datetime(),
+  }),
+  /** Worked out elsewhere: only its mean and spread are known. */
+  z.strictObject({
+    kind: z.literal("mean"),
+    meanGsm: z.number().positive().max(500),
+    sdGsm: z.number().min(0).max(200),
+    pieceCount: z.number().int().min(1),
+    densityGramsPerCm3: z.number().min(0.5).max(5),
+  }),
+]);
+
 export const setUpSchema = z.strictObject({
   id: z.uuid(),
   name,
   meshId: z.uuid(),
   squeegeeId: z.uuid(),
   strokeCount: z.number().int().min(1).max(6),
-  /** From weighing garments before and after printing, before cure; null: estimated from the mesh. */
-  weighed: z
-    .strictObject({
-      meanGsm: z.number().positive().max(500),
-      sdGsm: z.number().min(0).max(200),
-      pieceCount: z.number().int().min(1),
-      densityGramsPerCm3: z.number().min(0.5).max(5),
-    })
-    .nullable(),
-});
-
-export const shopDefaultsSchema = z.strictObject({
-  shopName: z.string().max(120),
-  currency: z.string().max(8),
-  units: z.strictObject({
-    temperature: z.enum(["celsius", "fahrenheit"]),
-    length: z.enum(["mm", "inch"]),
-    threadCount: z.enum(["per-cm", "per-inch"]),
-    mass: z.enum(["gram", "ounce"]),
-  }),
-  instrument: z.strictObject({ viewing: viewingSchema, geometry: geometrySchema }),
-  /** Tint steps the shop mixes, as mass fractions, ascending. */
-  tintLadder: z.array(fraction),
-  /** Above this many pieces an untested dyed polyester needs a test print. */
-  testAboveCount: z.number().int().min(0),
-  prices: z.strictObject({
-    print: money,
-    polyesterSurcharge: money,
-    screen: money,
-    inkChange: money,
-    testPrint: money,
-  }),
-  spoilageFraction: fraction,
-  /** Part of the pieces out of band that a customer would refuse. */
-  refusedFraction: fraction,
+  /** The flood stroke before the print stroke; null where nothing was entered. It enters no formula. */
+  flood: z.enum(["none", "light", "full"]).nullable(),
+  /** Null: estimated from the mesh. */
+  weighed: weighedSchema.nullable(),
 });
 
 export const shelfSchema = z.strictObject({
@@ -134,11 +157,13 @@ export const shelfSchema = z.strictObject({
   defaults: shopDefaultsSchema,
 });
 
+export type InkLot = z.infer<typeof inkLotSchema>;
 export type Base = z.infer<typeof baseSchema>;
 export type Colourant = z.infer<typeof colourantSchema>;
 export type Master = z.infer<typeof masterSchema>;
 export type Mesh = z.infer<typeof meshSchema>;
 export type Squeegee = z.infer<typeof squeegeeSchema>;
+export type Weighed = z.infer<typeof weighedSchema>;
 export type SetUp = z.infer<typeof setUpSchema>;
-export type ShopDefaults = z.infer<typeof shopDefaultsSchema>;
 export type Shelf = z.infer<typeof shelfSchema>;
+export type ShopDefaults = Shelf["defaults"];

@@ -1,6 +1,7 @@
 /** Who uses an item of the shelf; what is used cannot be removed. */
 import type { Documents } from "./documents.ts";
 import type { Problem } from "./problem.ts";
+import { itemIdsOfDilution, itemIdsOfPot, itemIdsOfTestPrint } from "./recordReferences.ts";
 import type { Shelf } from "./shelfDocument.ts";
 
 export type ShelfList = Exclude<keyof Shelf, "defaults">;
@@ -48,12 +49,30 @@ function usersOf({ job, library }: Documents, list: ShelfList): User[] {
     code: "used-by-test-print",
     where: `library.testPrints[${index}]`,
     name: print.printedAt,
-    itemIds: list === "setUps" ? [print.setUpId] : recipeIds(print.recipe),
+    itemIds: list === "setUps" ? [print.setUpId] : itemIdsOfTestPrint(print),
+  }));
+  const pots = library.pots.map((pot, index) => ({
+    code: "used-by-pot",
+    where: `library.pots[${index}]`,
+    name: pot.mixName,
+    itemIds: itemIdsOfPot(pot),
+  }));
+  const dilutions = library.dilutions.map((dilution, index) => ({
+    code: "used-by-dilution",
+    where: `library.dilutions[${index}]`,
+    name: dilution.madeOn,
+    itemIds: itemIdsOfDilution(dilution),
+  }));
+  const goodsInChecks = library.goodsInChecks.map((check, index) => ({
+    code: "used-by-goods-in-check",
+    where: `library.goodsInChecks[${index}]`,
+    name: check.at,
+    itemIds: [check.baseId],
   }));
   switch (list) {
     case "bases":
     case "colourants":
-      return [...mixes, ...masters, ...testPrints];
+      return [...mixes, ...masters, ...testPrints, ...pots, ...dilutions, ...goodsInChecks];
     case "setUps":
       return [...candidates, ...testPrints];
     case "meshes":

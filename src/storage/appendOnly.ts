@@ -1,6 +1,6 @@
-/** Keeps every record that was ever stored: test prints, approvals and checklist entries are only ever added. */
+/** Keeps every record that was ever stored: the library's ledgers and checklist entries are only ever added to. */
 import type { Job } from "../job/jobDocument.ts";
-import type { Library } from "../job/libraryDocument.ts";
+import { eachLedger, type LedgerName, type Library, type LibraryLedgers } from "../job/libraryDocument.ts";
 
 /** The stored entries in their order, as the next ones say them where they do, then the next ones that are new. */
 function united<Entry extends { readonly id: string }>(
@@ -15,13 +15,11 @@ function united<Entry extends { readonly id: string }>(
   ];
 }
 
-/** The next library with the stored test prints and approvals that it does not know. */
+/** The next library with the stored records that it does not know. */
 export function libraryWithRecordsOf(stored: Library, next: Library): Library {
-  return {
-    ...next,
-    testPrints: united(stored.testPrints, next.testPrints),
-    approvals: united(stored.approvals, next.approvals),
-  };
+  const both = <Name extends LedgerName>(name: Name) =>
+    united<{ readonly id: string }>(stored[name], next[name]) as Library[Name];
+  return { ...next, ...eachLedger<LibraryLedgers>(both) };
 }
 
 /** The next job with the stored checklist entries that it does not know. */

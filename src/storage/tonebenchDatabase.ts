@@ -3,7 +3,7 @@ import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from "
 import { ARCHIVE_VERSION } from "../job/archiveDocument.ts";
 import type { Documents } from "../job/documents.ts";
 import { type Job, jobSchema } from "../job/jobDocument.ts";
-import { type Library, librarySchema } from "../job/libraryDocument.ts";
+import { LEDGER_NAMES, type Library, librarySchema } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
 import { jobWithRecordsOf, libraryWithRecordsOf } from "./appendOnly.ts";
 import { StorageError } from "./storageError.ts";
@@ -81,8 +81,7 @@ function sameLists(one: Library | null, other: Library): boolean {
     one !== null &&
     one.shelf === other.shelf &&
     one.garmentLots === other.garmentLots &&
-    one.testPrints === other.testPrints &&
-    one.approvals === other.approvals
+    LEDGER_NAMES.every((name) => one[name] === other[name])
   );
 }
 

@@ -123,7 +123,7 @@ describe("npm run plan on bad input", { timeout: CHILD_TIMEOUT_MS }, () => {
       (a) => (a.library.garmentLots[0].bare.readings[0] = { L: 20, a: 150, b: -150 }),
       ["library.garmentLots[0]"],
     ],
-    ["a newer version", (a) => (a.version = 2), ["version", "newer-version", "2"]],
+    ["a newer version", (a) => (a.version = 3), ["version", "newer-version", "3"]],
     [
       "a line without its lot",
       (a) => a.library.garmentLots.splice(0, 1),

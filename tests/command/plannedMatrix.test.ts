@@ -5,7 +5,7 @@ import { matrixCsv } from "../../src/command/matrixText.ts";
 import { plannedMatrix } from "../../src/command/plannedMatrix.ts";
 import type { Documents } from "../../src/job/documents.ts";
 import { arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
-import { arbitraryColour } from "../exchange/arbitraryLibrary.ts";
+import { arbitraryColour } from "../exchange/arbitraryValues.ts";
 
 /** Mostly predictable: no data-sheet limits, ready-made black and white, bare colours that some cloth may have. */
 const mostlyPredictable = fc

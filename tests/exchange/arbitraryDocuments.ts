@@ -2,21 +2,10 @@
 import fc from "fast-check";
 import type { Documents } from "../../src/job/documents.ts";
 import type { Job } from "../../src/job/jobDocument.ts";
-import {
-  arbitraryLibrary,
-  chosen,
-  fraction,
-  money,
-  name,
-  pairOfParts,
-  recipe,
-  text,
-  time,
-  uuid,
-  viewing,
-} from "./arbitraryLibrary.ts";
+import { arbitraryLibrary, recipe } from "./arbitraryLibrary.ts";
+import { chosen, fraction, money, name, pairOfParts, text, time, uuid, viewing } from "./arbitraryValues.ts";
 
-export { arbitraryColour } from "./arbitraryLibrary.ts";
+export { arbitraryColour } from "./arbitraryValues.ts";
 
 /** A job and its library. */
 export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
@@ -44,6 +33,7 @@ export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
       number: drawn.number,
       customer: drawn.customer,
       createdAt: drawn.createdAt,
+      forChildren: drawn.allLines,
       lines: [1, 2].map((index) => ({
         id: id(index),
         garmentLotId: chosen(library.garmentLots, pick + index).id,
@@ -93,5 +83,7 @@ export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
         },
       ],
     };
-    return { job, library };
+    // The first pot is this job's, the others are another's.
+    const pots = library.pots.map((pot, index) => (index === 0 ? { ...pot, jobId: job.id } : pot));
+    return { job, library: { ...library, pots } };
   });

@@ -1,6 +1,7 @@
 /** Spoiled archives: what the tests try a few hundred of, and the soak many thousand. */
 import fc from "fast-check";
 import { archiveText, readJobArchive } from "../../src/exchange/jobArchive.ts";
+import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import { arbitraryDocuments } from "./arbitraryDocuments.ts";
 
 /** Drops or replaces one value somewhere in a JSON tree. */
@@ -46,7 +47,9 @@ export const neverInPart = fc.property(
         reading.problems.every(({ code, where }) => /^[a-z-]+$/.test(code) && typeof where === "string")
       );
     }
-    return sameJson(JSON.parse(archiveText(reading.documents)), JSON.parse(text));
+    // Where only the version was altered to an older one, today's fields stay as they are and today's version is written.
+    const read = { ...JSON.parse(text), version: ARCHIVE_VERSION };
+    return sameJson(JSON.parse(archiveText(reading.documents)), read);
   },
 );
 

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mergeLibrary } from "../../src/exchange/mergeLibrary.ts";
 import type { Documents } from "../../src/job/documents.ts";
-import { libraryReferenceProblems } from "../../src/job/validateDocuments.ts";
+import { LEDGER_NAMES } from "../../src/job/libraryDocument.ts";
+import { libraryReferenceProblems } from "../../src/job/validateLibrary.ts";
 import { arbitraryDocuments } from "./arbitraryDocuments.ts";
 
 const RUNS = { numRuns: 40 };
@@ -25,8 +26,9 @@ describe("merging libraries", () => {
       fc.property(arbitraryDocuments, arbitraryDocuments, (ours, theirs) => {
         const { library } = mergeLibrary(ours.library, theirs.library);
         expect(library.garmentLots).toEqual([...ours.library.garmentLots, ...theirs.library.garmentLots]);
-        expect(library.testPrints).toEqual([...ours.library.testPrints, ...theirs.library.testPrints]);
-        expect(library.approvals).toEqual([...ours.library.approvals, ...theirs.library.approvals]);
+        for (const name of LEDGER_NAMES) {
+          expect(library[name]).toEqual([...ours.library[name], ...theirs.library[name]]);
+        }
         expect(library.shelf.defaults).toEqual(ours.library.shelf.defaults);
         expect(libraryReferenceProblems(library)).toEqual([]);
       }),

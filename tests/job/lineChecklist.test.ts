@@ -7,7 +7,8 @@ import { changeMix } from "../../src/job/edits/mixes.ts";
 import { changeShelfItem } from "../../src/job/edits/shelf.ts";
 import { approvedLotOf, checklistFacts, lineChecklist } from "../../src/job/lineChecklist.ts";
 import type { TestPrint } from "../../src/job/recordDocument.ts";
-import { exampleDocuments, exampleId, exampleTestPrint, ids, lotDraft, time } from "./exampleDocuments.ts";
+import { exampleDocuments, exampleTestPrint, ids, lotDraft } from "./exampleDocuments.ts";
+import { exampleApproval } from "./exampleRecords.ts";
 
 function chosen(candidateId = ids.otherCandidate): Documents {
   return chooseCandidate(exampleDocuments(), { lineId: ids.line, placeId: ids.place, candidateId });
@@ -21,15 +22,8 @@ function facts(documents: Documents) {
   return checklistFacts(documents, documents.job.lines[0]!, documents.job.places[0]!, null);
 }
 
-const approval = (number: number, garmentLotId: string, supersedesId: string | null = null) => ({
-  id: exampleId(0x30000 + number),
-  garmentLotId,
-  testPrintId: exampleId(0x20001),
-  approvedBy: "Buyer",
-  approvedAt: time,
-  note: "",
-  supersedesId,
-});
+const approval = (number: number, garmentLotId: string, supersedesId: string | null = null) =>
+  exampleApproval(number, { garmentLotId, supersedesId });
 
 function withApprovals(documents: Documents, ...approvals: ReturnType<typeof approval>[]): Documents {
   return { ...documents, library: { ...documents.library, approvals } };

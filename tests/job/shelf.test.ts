@@ -9,6 +9,7 @@ import {
 } from "../../src/job/edits/shelf.ts";
 import { type ShelfList, shelfItemUse } from "../../src/job/shelfItemUse.ts";
 import { exampleDocuments, exampleId, exampleTestPrint, ids } from "./exampleDocuments.ts";
+import { exampleMaster } from "./exampleRecords.ts";
 
 const codes = (documents: Documents, list: ShelfList, id: string) =>
   shelfItemUse(documents, list, id).map(({ code, where, values }) => [code, where, values?.name]);
@@ -16,14 +17,7 @@ const codes = (documents: Documents, list: ShelfList, id: string) =>
 function withMasterAndPrint(): Documents {
   const documents = exampleDocuments();
   const { shelf } = documents.library;
-  const master = {
-    id: exampleId(900),
-    colourantId: ids.red,
-    baseId: ids.softener,
-    massFraction: 0.1,
-    madeOn: "",
-    expiresOn: "",
-  };
+  const master = exampleMaster(1, { colourantId: ids.red, baseId: ids.softener });
   const print = exampleTestPrint(1, {
     setUpId: ids.otherSetUp,
     recipe: [{ itemId: ids.white, massFraction: 1 }],

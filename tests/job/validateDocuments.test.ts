@@ -3,6 +3,15 @@ import { describe, expect, it } from "vitest";
 import type { Documents } from "../../src/job/documents.ts";
 import { validateDocuments } from "../../src/job/validateDocuments.ts";
 import { exampleDocuments, exampleEntry, exampleId, exampleTestPrint, ids } from "./exampleDocuments.ts";
+import {
+  exampleApproval,
+  exampleDilution,
+  exampleGoodsInCheck,
+  exampleMaster,
+  examplePot,
+  examplePotEntry,
+  exampleSlipAnswer,
+} from "./exampleRecords.ts";
 
 const NOWHERE = exampleId(999);
 
@@ -13,27 +22,26 @@ function fullDocuments(): Documents {
   job.places[0]!.lineIds = [ids.line, ids.otherLine];
   job.choices.push({ lineId: ids.line, placeId: ids.place, candidateId: ids.candidate });
   job.checklist.push(exampleEntry(1), exampleEntry(2));
-  library.shelf.masters.push({
-    id: exampleId(900),
-    colourantId: ids.black,
-    baseId: ids.clear,
-    massFraction: 0.1,
-    madeOn: "",
-    expiresOn: "",
-  });
-  library.testPrints.push(print, exampleTestPrint(2, { supersedesId: print.id }));
-  const approval = {
-    garmentLotId: ids.lot,
-    testPrintId: print.id,
-    approvedBy: "A. Buyer",
-    approvedAt: "2026-02-18T09:30:00Z",
-    note: "",
-  };
-  library.approvals.push(
-    { ...approval, id: exampleId(950), supersedesId: null },
-    { ...approval, id: exampleId(951), supersedesId: exampleId(950) },
+  const actualGrams = [{ itemId: ids.clear, grams: 100 }];
+  library.testPrints.push(print, exampleTestPrint(2, { actualGrams, supersedesId: print.id }));
+  const approval = exampleApproval(1);
+  library.approvals.push(approval, exampleApproval(2, { supersedesId: approval.id }));
+  const check = exampleGoodsInCheck(1);
+  library.goodsInChecks.push(check, exampleGoodsInCheck(2, { supersedesId: check.id }));
+  library.slipAnswers.push(exampleSlipAnswer(1));
+  const dilution = exampleDilution(1);
+  library.dilutions.push(dilution, exampleDilution(2, { supersedesId: dilution.id }));
+  library.shelf.masters.push(exampleMaster(1, { dilutionId: dilution.id }));
+  const pot = examplePot(1);
+  library.pots.push(pot, examplePot(2, { supersedesId: pot.id }));
+  const entry = examplePotEntry(1);
+  library.potEntries.push(
+    entry,
+    examplePotEntry(2, { supersedesId: entry.id }),
+    examplePotEntry(3, { potId: dilution.id }),
   );
-  return { job, library };
+  // As text and back, so that nothing is shared between the examples: the tests write into them.
+  return JSON.parse(JSON.stringify({ job, library }));
 }
 
 /** The documents with `value` written where `path` leads: job.lines[1].id. */
@@ -73,10 +81,28 @@ describe("documents", () => {
     "library.testPrints[0].garmentLotId",
     "library.testPrints[0].setUpId",
     "library.testPrints[0].recipe[0].itemId",
+    "library.testPrints[1].actualGrams[0].itemId",
     "library.testPrints[1].supersedesId",
     "library.approvals[0].garmentLotId",
     "library.approvals[0].testPrintId",
     "library.approvals[1].supersedesId",
+    "library.shelf.masters[0].dilutionId",
+    "library.goodsInChecks[0].approvedLotId",
+    "library.goodsInChecks[0].arrivingLotId",
+    "library.goodsInChecks[0].baseId",
+    "library.goodsInChecks[1].supersedesId",
+    "library.slipAnswers[0].testPrintId",
+    "library.pots[0].recipe[1].itemId",
+    "library.pots[0].lines[1].contents[0].itemId",
+    "library.pots[0].baseLots[0].itemId",
+    "library.pots[1].supersedesId",
+    "library.dilutions[0].colourantId",
+    "library.dilutions[0].baseId",
+    "library.dilutions[0].lines[1].contents[0].itemId",
+    "library.dilutions[1].supersedesId",
+    "library.potEntries[0].potId",
+    "library.potEntries[0].lineId",
+    "library.potEntries[1].supersedesId",
   ])("are found to lead nowhere at %s", (where) => {
     expect(validateDocuments(withValueAt(fullDocuments(), where, NOWHERE))).toEqual([
       { code: "missing-reference", where, detail: NOWHERE },
@@ -93,7 +119,10 @@ describe("documents", () => {
 
   it.each([
     ["job.checklist[1].id", exampleEntry(1).id],
-    ["library.approvals[1].id", exampleId(950)],
+    ["library.approvals[1].id", exampleApproval(1).id],
+    ["library.pots[1].id", examplePot(1).id],
+    ["library.dilutions[1].id", examplePot(2).id],
+    ["library.potEntries[1].id", examplePotEntry(1).id],
     ["library.shelf.colourants[2].id", ids.clear],
     ["job.places[0].candidates[1].id", ids.candidate],
   ])("are found to repeat an id at %s", (where, id) => {

@@ -1,11 +1,14 @@
 import "fake-indexeddb/auto";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { readJobArchive } from "../../src/exchange/jobArchive.ts";
+import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import type { Documents } from "../../src/job/documents.ts";
 import type { StoragePort } from "../../src/planner/storagePort.ts";
 import type { BrowserStorage } from "../../src/storage/browserStorage.ts";
 import { connect, type TonebenchConnection, tonebenchDatabase } from "../../src/storage/tonebenchDatabase.ts";
 import { arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
+import { version1Archive } from "../job/version1.ts";
 
 const [documents, others] = fc.sample(arbitraryDocuments, { numRuns: 2, seed: 3 }) as [Documents, Documents];
 
@@ -205,6 +208,32 @@ describe("a stored document that cannot be read", () => {
     expect(aside[0]?.record).toEqual({ version: 1, revision: 1, document: { broken: true } });
     await database.save(renamed(documents, "next"));
     expect(await connection.count("setAside")).toBe(2);
+  });
+});
+
+describe("what version 1 of the documents left in the database", () => {
+  it("is read as today's, and stored as today's with the next save", async () => {
+    const old = version1Archive();
+    const imported = readJobArchive(JSON.stringify(old));
+    if (!imported.ok) throw new Error("version 1 must be readable");
+    await connection.put("library", { version: 1, revision: 3, document: old.library }, "library");
+    await connection.put("jobs", { version: 1, revision: 1, document: old.job }, old.job.id);
+    const database = tonebenchDatabase(connection);
+    const library = await database.loadLibrary();
+    const job = await database.loadJob(old.job.id);
+    expect(library).toEqual({ status: "found", document: imported.documents.library });
+    expect(job).toEqual({ status: "found", document: imported.documents.job });
+    expect(await database.listJobs()).toMatchObject([{ number: "V-1", pieceCount: 200, problems: [] }]);
+    await database.save({
+      job: { ...imported.documents.job, number: "V-2" },
+      library: { ...imported.documents.library },
+    });
+    expect(await connection.get("library", "library")).toMatchObject({
+      version: ARCHIVE_VERSION,
+      revision: 4,
+    });
+    expect(await connection.get("jobs", old.job.id)).toMatchObject({ version: ARCHIVE_VERSION });
+    expect(await connection.getAll("setAside")).toEqual([]);
   });
 });
 

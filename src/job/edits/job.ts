@@ -17,6 +17,7 @@ export function newJob({ id, number, customer, createdAt, placeId, viewing }: Ne
     number,
     customer,
     createdAt,
+    forChildren: false,
     lines: [],
     places: placeId === undefined ? [] : [newPlace(placeId, "Front")],
     mixes: [],
@@ -29,7 +30,7 @@ export function newJob({ id, number, customer, createdAt, placeId, viewing }: Ne
 
 export function changeJob(
   documents: Documents,
-  change: Partial<Pick<Job, "number" | "customer" | "viewing">>,
+  change: Partial<Pick<Job, "number" | "customer" | "viewing" | "forChildren">>,
 ): Documents {
   return { ...documents, job: requireValid(jobSchema, { ...documents.job, ...change }, "job") };
 }

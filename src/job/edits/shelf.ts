@@ -1,6 +1,7 @@
 /** Edits of the shelf: its six lists alike, and the shop's defaults. */
 import type { z } from "zod";
 import type { Documents } from "../documents.ts";
+import type { Library } from "../libraryDocument.ts";
 import {
   baseSchema,
   colourantSchema,
@@ -9,10 +10,10 @@ import {
   type Shelf,
   type ShopDefaults,
   setUpSchema,
-  shopDefaultsSchema,
   squeegeeSchema,
 } from "../shelfDocument.ts";
 import { type ShelfList, shelfItemUse } from "../shelfItemUse.ts";
+import { shopDefaultsSchema } from "../shopDefaultsDocument.ts";
 import { requireId, requireItem, requireValid, withChanged, withItem, withoutItem } from "./listEdit.ts";
 
 export type ShelfItem<List extends ShelfList> = Shelf[List][number];
@@ -35,7 +36,8 @@ function itemsOf<List extends ShelfList>(shelf: Shelf, list: List): readonly She
   return shelf[list] as readonly ShelfItem<List>[];
 }
 
-function requireShelfItem<List extends ShelfList>(shelf: Shelf, list: List, item: ShelfItem<List>) {
+function requireShelfItem<List extends ShelfList>(library: Library, list: List, item: ShelfItem<List>) {
+  const { shelf } = library;
   const valid = requireValid(SCHEMAS[list], item, list);
   if ("meshId" in valid) {
     requireId(shelf.meshes, valid.meshId, "mesh");
@@ -44,6 +46,7 @@ function requireShelfItem<List extends ShelfList>(shelf: Shelf, list: List, item
   if ("colourantId" in valid) {
     requireId(shelf.colourants, valid.colourantId, "colourant");
     requireId(shelf.bases, valid.baseId, "base");
+    if (valid.dilutionId !== null) requireId(library.dilutions, valid.dilutionId, "dilution");
   }
   return valid;
 }
@@ -67,7 +70,7 @@ export function addShelfItem<List extends ShelfList>(
   item: ShelfItem<List>,
 ): Documents {
   const { shelf } = documents.library;
-  requireShelfItem(shelf, list, item);
+  requireShelfItem(documents.library, list, item);
   requireReference(shelf, item, item);
   // One id names one item, whichever list it lies in: recipes do not say which list they mean.
   if (list === "bases" || list === "colourants")
@@ -85,7 +88,7 @@ export function changeShelfItem<List extends ShelfList>(
   const items = withChanged(itemsOf(shelf, list), id, list, (item) => {
     const changed: ShelfItem<List> = { ...item, ...change };
     requireReference(shelf, changed, change);
-    return requireShelfItem(shelf, list, changed);
+    return requireShelfItem(documents.library, list, changed);
   });
   return withShelf(documents, { ...shelf, [list]: items });
 }

@@ -1,5 +1,6 @@
 /** Masters: colourants dispersed beforehand in a base, with the day they were made. */
 import { useState } from "react";
+import { isDay } from "../../job/calendarDay.ts";
 import type { Master, Shelf } from "../../job/shelfDocument.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
@@ -11,6 +12,10 @@ import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
 const LONGEST_DATE = 40;
+
+const NOTHING_ENTERED = { madeOn: null, expiresOn: null, gramsLeft: null, dilutionId: null, note: "" };
+
+const dayProblem = (text: string) => (isDay(text) ? null : "A day as year-month-day, like 2026-03-02.");
 
 const named = (items: readonly { readonly id: string; readonly name: string }[]) =>
   items.map(({ id, name }) => ({ value: id, label: name }));
@@ -110,8 +115,20 @@ function MasterEditor({ master, inUse }: { readonly master: Master; readonly inU
         options={named(shelf.bases)}
         onChange={(baseId) => set({ baseId })}
       />
-      <DayEntry label="Made on" day={master.madeOn} onCommit={(madeOn) => set({ madeOn })} />
-      <DayEntry label="Use by" day={master.expiresOn} onCommit={(expiresOn) => set({ expiresOn })} />
+      <TextEntry
+        label="Made on"
+        value={master.madeOn ?? ""}
+        maxLength={LONGEST_DATE}
+        check={dayProblem}
+        onCommit={(day) => set({ madeOn: day === "" ? null : day })}
+      />
+      <TextEntry
+        label="Use by"
+        value={master.expiresOn ?? ""}
+        maxLength={LONGEST_DATE}
+        check={dayProblem}
+        onCommit={(day) => set({ expiresOn: day === "" ? null : day })}
+      />
     </div>
   );
 }

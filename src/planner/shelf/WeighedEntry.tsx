@@ -1,12 +1,13 @@
 /** The deposit of a set-up: estimated from its mesh, or from weighing garments; a weighing counts only when it is whole. */
 import { useId, useState } from "react";
 import type { SetUp } from "../../job/shelfDocument.ts";
+import { weighedDeposit } from "../../job/weighedDeposit.ts";
 import type { Unit } from "../../units/unit.ts";
 import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { MeasureEntry } from "./MeasureEntry.tsx";
 
-type Weighed = NonNullable<SetUp["weighed"]>;
+type Weighed = Omit<Extract<SetUp["weighed"], { kind: "mean" }>, "kind">;
 type Draft = { readonly [Field in keyof Weighed]: number | null };
 
 interface Props {
@@ -35,15 +36,20 @@ function whole({ meanGsm, sdGsm, pieceCount, densityGramsPerCm3 }: Draft): Weigh
   return { meanGsm, sdGsm, pieceCount, densityGramsPerCm3 };
 }
 
+function meanOf(weighed: NonNullable<SetUp["weighed"]>): Weighed {
+  const { meanGsm, sdGsm, pieceCount, densityGramsPerCm3 } = weighedDeposit(weighed);
+  return { meanGsm, sdGsm, pieceCount, densityGramsPerCm3 };
+}
+
 export function WeighedEntry({ weighed, massPerArea, onChange }: Props) {
   const name = useId();
   const [draft, setDraft] = useState<Draft | null>(null);
-  const shown: Draft | null = draft ?? weighed;
+  const shown: Draft | null = draft ?? (weighed === null ? null : meanOf(weighed));
   function set(part: Partial<Draft>): void {
     const next = { ...(shown ?? EMPTY), ...part };
     const complete = whole(next);
     setDraft(complete === null ? next : null);
-    if (complete !== null) onChange(complete);
+    if (complete !== null) onChange({ kind: "mean", ...complete });
   }
   const missing = draft === null ? [] : FIELDS.filter((field) => draft[field] === null);
   return (

@@ -18,6 +18,14 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   blend: "fibre",
   testPrints: "test print",
   approvals: "approval",
+  goodsInChecks: "goods-in check",
+  slipAnswers: "answer about a record",
+  pots: "pot",
+  dilutions: "master's weigh sheet",
+  potEntries: "pot entry",
+  lots: "lot",
+  actualGrams: "weighed component",
+  baseLots: "lot in the pot",
   bases: "base",
   colourants: "colourant",
   masters: "master",
@@ -77,6 +85,11 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
     `The value is none of the allowed ones in ${place}${expected(detail)}.`,
   "blend-sum": (place) => `The fibres do not sum to 100 % in ${place}.`,
   "mix-sum": (place) => `The parts of the mix do not sum to 100 % in ${place}.`,
+  "not-heavier": (place) => `A piece is not heavier after printing than before: ${place}.`,
+  "pair-count": (place) =>
+    `There are more pairs of readings than one, but not as many as were said to be read: ${place}.`,
+  "repeated-line": (place) => `A weigh sheet has the same line twice: ${place}.`,
+  "no-grams": (place) => `Nothing has any weight: ${place}.`,
   "missing-reference": (place) => `Something is named that is not in the file: ${place}.`,
   "component-missing": (place) => `An ink that was removed from the shelf is used here: ${place}.`,
   "set-up-missing": (place) => `A set-up that was removed from the shelf is used here: ${place}.`,
@@ -103,6 +116,11 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "used-by-master": (_place, { values }) => `A master of ${named(values)} uses it.`,
   "used-by-set-up": (_place, { values }) => `The set-up ${named(values)} uses it.`,
   "used-by-candidate": (_place, { values }) => `The matrix prints ${named(values)} with it.`,
+  "used-by-pot": (_place, { values }) => `A pot of ${named(values)} was mixed with it.`,
+  "used-by-dilution": (_place, { values }) =>
+    `A master made on ${String(values?.name ?? "") || "an unknown day"} was mixed with it.`,
+  "used-by-goods-in-check": (_place, { values }) =>
+    `A goods-in check of ${String(values?.name ?? "").slice(0, 10) || "an unknown day"} used it.`,
   "used-by-test-print": (_place, { values }) =>
     `A test print of ${String(values?.name ?? "").slice(0, 10) || "an unknown day"} uses it.`,
   "repeated-id": (place) => `Two entries have the same id: ${place}.`,

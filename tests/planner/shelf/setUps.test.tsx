@@ -58,6 +58,7 @@ describe("a set-up", () => {
     expect(item("120-34, one stroke").getByText(/missing: the density/)).toBeInTheDocument();
     await type("120-34, one stroke", /^Density/, "1.2");
     expect(shelf().setUps[1]?.weighed).toEqual({
+      kind: "mean",
       meanGsm: 15,
       sdGsm: 1,
       pieceCount: 10,
@@ -101,13 +102,28 @@ describe("a set-up", () => {
 
 describe("a master", () => {
   it("is named by what is in it, and dated", async () => {
-    const master = { colourantId: ids.red, baseId: ids.clear, massFraction: 0.1, madeOn: "", expiresOn: "" };
-    const documents = addShelfItem(exampleDocuments(), "masters", { ...master, id: exampleId(900) });
-    const { openItem, type, shelf } = await openShelf("Masters", documents);
+    const master = {
+      colourantId: ids.red,
+      baseId: ids.clear,
+      massFraction: 0.1,
+      madeOn: null,
+      expiresOn: null,
+    };
+    const documents = addShelfItem(exampleDocuments(), "masters", {
+      ...master,
+      id: exampleId(900),
+      gramsLeft: null,
+      dilutionId: null,
+      note: "",
+    });
+    const { openItem, type, field, shelf } = await openShelf("Masters", documents);
     // The blank before % does not break.
     const name = "Warm red, 10\u00a0% in Gloss clear";
     await openItem(name);
     await type(name, "Made on", "2026-03-02");
+    expect(shelf().masters[0]?.madeOn).toBe("2026-03-02");
+    await type(name, "Made on", "2 March");
+    expect(field(name, "Made on")).toHaveAccessibleDescription(/year-month-day/);
     expect(shelf().masters[0]?.madeOn).toBe("2026-03-02");
   });
 });
@@ -127,7 +143,7 @@ describe("the defaults", () => {
     expect(shelf().defaults).toMatchObject({
       shopName: "Invented Prints",
       testAboveCount: 72,
-      spoilageFraction: 0.03,
+      spoilageRule: { code: "shop", fraction: 0.03 },
       tintLadder: [0, 0.001, 0.005],
       prices: { inkChange: 12.5 },
     });

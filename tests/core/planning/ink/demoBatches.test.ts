@@ -21,7 +21,15 @@ const inkItems = [
   ...shelf.colourants.map((item) => ({ ...item, role: "colourant" as const })),
 ];
 const itemOf = (id: string) => inkItems.find((item) => item.id === id)!;
-const spoilage = shelf.defaults.spoilageFraction;
+const spoilage = shelf.defaults.spoilageRule.fraction;
+
+/** What was weighed, in plain arithmetic: ink of all pieces over their area. */
+function weighedOf({ weighed }: (typeof shelf.setUps)[number]) {
+  if (weighed === null || weighed.pieces === undefined) return weighed;
+  const { pieces, printedAreaM2, densityGramsPerCm3 } = weighed;
+  const ink = pieces.reduce((sum, piece) => sum + piece.afterGrams - piece.beforeGrams, 0);
+  return { meanGsm: ink / pieces.length / printedAreaM2, densityGramsPerCm3 };
+}
 
 /** Every mix through every set-up that the demo offers, for all lines printed at the place. */
 const columns = job.places.flatMap((place) =>
@@ -43,7 +51,7 @@ function planned({ place, pieces, mix, setUp, mesh }: (typeof columns)[number]) 
       densityGramsPerCm3: itemOf(itemId).densityGramsPerCm3,
     })),
   );
-  const { inkToMixUm } = inkToMix(woven, { strokeCount: setUp.strokeCount }, setUp.weighed);
+  const { inkToMixUm } = inkToMix(woven, { strokeCount: setUp.strokeCount }, weighedOf(setUp));
   const areaM2 = printedAreaM2(place);
   const mixedGramsPerPrint = gramsPerPrint(areaM2, inkToMixUm, density);
   const expectedGramsPerPrint = gramsPerPrint(areaM2, depositUm(woven), density);
@@ -63,7 +71,7 @@ describe("the demo job's ink", () => {
     expect(columns).toHaveLength(9);
     for (const column of columns) {
       const { mixedGramsPerPrint, batchGrams, density } = planned(column);
-      const { weighed } = column.setUp;
+      const weighed = weighedOf(column.setUp);
       const paper = batchOnPaper({
         pieces: column.pieces,
         spoilage,
