@@ -77,7 +77,7 @@ function grouped(values: readonly XmlElement[], specificationOf: (e: XmlElement)
 }
 
 function refusedTree(tree: Extract<XmlTree, { ok: false }>): ReadingsResult {
-  return refuse(`readings-xml-${tree.reason}`, "", tree.line === null ? {} : { line: tree.line });
+  return refuse(tree.code, "", tree.line === null ? {} : { line: tree.line });
 }
 
 /** The samples of a CxF3 text, or why none is taken. */

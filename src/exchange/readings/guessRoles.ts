@@ -61,7 +61,8 @@ function nameColumn(headings: readonly string[]): number {
 }
 
 /**
- * A role for every heading. Among several sets of Lab the first whole one is taken; Lab before XYZ. What stands twice keeps its role twice: `tableColumns` refuses it.
+ * A role for every heading. Among several sets of Lab the first whole one is taken; Lab before XYZ. What stands twice
+ * keeps its role twice: `tableColumns` refuses it.
  */
 export function guessRoles(headings: readonly string[]): GuessedRoles {
   const roles: ColumnRole[] = headings.map(() => "left-out");

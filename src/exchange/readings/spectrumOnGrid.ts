@@ -19,7 +19,7 @@ type Outcome =
 
 const refuse = (code: string, values: NonNullable<Problem["values"]>): Outcome => ({
   ok: false,
-  code: `readings-spectrum-${code}`,
+  code,
   values,
 });
 
@@ -29,11 +29,16 @@ function raster(wavelengthsNm: readonly number[]): { firstNm: number; stepNm: nu
   const lastNm = wavelengthsNm.at(-1) ?? Number.NaN;
   const stepNm = (wavelengthsNm[1] ?? Number.NaN) - firstNm;
   if (wavelengthsNm.length < 2 || firstNm > NEEDED_FIRST_NM || lastNm < NEEDED_LAST_NM)
-    return refuse("range", { firstNm: firstNm || 0, lastNm: lastNm || 0, count: wavelengthsNm.length });
+    return refuse("readings-spectrum-range", {
+      firstNm: firstNm || 0,
+      lastNm: lastNm || 0,
+      count: wavelengthsNm.length,
+    });
   const uneven = wavelengthsNm.findIndex((nm, i) => Math.abs(nm - firstNm - i * stepNm) > 1e-6);
-  if (uneven > 0) return refuse("uneven", { afterNm: wavelengthsNm[uneven - 1] ?? 0, stepNm });
-  if (!STEPS_NM.includes(stepNm)) return refuse("step", { stepNm });
-  if (firstNm % Math.min(stepNm, STEP_NM) !== 0) return refuse("raster", { firstNm });
+  if (uneven > 0)
+    return refuse("readings-spectrum-uneven", { afterNm: wavelengthsNm[uneven - 1] ?? 0, stepNm });
+  if (!STEPS_NM.includes(stepNm)) return refuse("readings-spectrum-step", { stepNm });
+  if (firstNm % Math.min(stepNm, STEP_NM) !== 0) return refuse("readings-spectrum-raster", { firstNm });
   return { firstNm, stepNm };
 }
 
@@ -47,7 +52,7 @@ export function spectrumOnGrid(raw: RawSpectrum, scale: ReflectanceScale): Outco
   const values = order.map((i) => (raw.values[i] ?? Number.NaN) / (scale === "percent" ? 100 : 1));
   const wrong = values.findIndex((value) => !(value >= 0 && value <= LARGEST_FACTOR));
   if (wrong >= 0)
-    return refuse("value", {
+    return refuse("readings-spectrum-value", {
       value: raw.values[order[wrong] ?? 0] ?? 0,
       nm: firstNm + wrong * stepNm,
       scale,
@@ -56,7 +61,7 @@ export function spectrumOnGrid(raw: RawSpectrum, scale: ReflectanceScale): Outco
   const reflectance = Array.from(spectrum);
   const outside = reflectance.findIndex((value) => !(value >= 0 && value <= LARGEST_FACTOR));
   if (outside >= 0)
-    return refuse("value", {
+    return refuse("readings-spectrum-value", {
       value: reflectance[outside] ?? 0,
       nm: FIRST_NM + outside * STEP_NM,
       scale: "fraction",

@@ -15,7 +15,11 @@ export type XmlTree =
   | { readonly ok: true; readonly root: XmlElement }
   | {
       readonly ok: false;
-      readonly reason: "declares-a-type" | "not-well-formed" | "too-deep" | "not-one-root";
+      readonly code:
+        | "readings-xml-declares-a-type"
+        | "readings-xml-not-well-formed"
+        | "readings-xml-too-deep"
+        | "readings-xml-not-one-root";
       readonly line: number | null;
     };
 
@@ -25,7 +29,8 @@ const PREFIX = "@";
 
 /**
  * Ordered lists instead of objects keyed by the file's names, so that no name can reach a prototype; numbers left as
- * text, since we judge them ourselves; the five entities of XML only.
+ * text, since we judge them ourselves; fixed lists of entities only, with a limit on how much they give (the parser's switch
+ * for numbered characters, which names in other languages need, brings the named ones of HTML with it).
  */
 const parser = new XMLParser({
   preserveOrder: true,
@@ -37,7 +42,7 @@ const parser = new XMLParser({
   trimValues: true,
   ignoreDeclaration: true,
   ignorePiTags: true,
-  htmlEntities: false,
+  htmlEntities: true,
   processEntities: {
     enabled: true,
     maxEntityCount: 1,
@@ -78,22 +83,27 @@ function elementFrom(node: Node): XmlElement | null {
  */
 export function xmlTree(text: string): XmlTree {
   const doctype = /<!DOCTYPE/i.exec(text);
-  if (doctype !== null) return { ok: false, reason: "declares-a-type", line: lineAt(text, doctype.index) };
+  if (doctype !== null)
+    return { ok: false, code: "readings-xml-declares-a-type", line: lineAt(text, doctype.index) };
   try {
     const valid = XMLValidator.validate(text);
-    if (valid !== true) return { ok: false, reason: "not-well-formed", line: valid.err.line };
+    if (valid !== true) return { ok: false, code: "readings-xml-not-well-formed", line: valid.err.line };
     const nodes: unknown = parser.parse(text);
     const roots = (Array.isArray(nodes) ? (nodes as Node[]) : [])
       .map(elementFrom)
       .filter((root) => root !== null);
     const [root] = roots;
     return root === undefined || roots.length > 1
-      ? { ok: false, reason: "not-one-root", line: null }
+      ? { ok: false, code: "readings-xml-not-one-root", line: null }
       : { ok: true, root };
   } catch (error) {
     // The parser throws on nesting beyond its limit and on what its validator let pass.
     const isTooDeep = error instanceof Error && /nested tags/i.test(error.message);
-    return { ok: false, reason: isTooDeep ? "too-deep" : "not-well-formed", line: null };
+    return {
+      ok: false,
+      code: isTooDeep ? "readings-xml-too-deep" : "readings-xml-not-well-formed",
+      line: null,
+    };
   }
 }
 
