@@ -36,7 +36,8 @@ export interface TargetGarment {
   readonly cells: readonly TargetCell[];
 }
 
-const PER_GROUP = 8;
+/** Garments asked about in each group, at most. */
+export const TARGETS_PER_GROUP = 8;
 /** At least this much of the cloth is dyed polyester. */
 const MOSTLY = 0.4;
 const DARK_LIGHTNESS = 25;
@@ -74,8 +75,8 @@ function cellsOf(shop: SyntheticShop, lot: ClothLot): TargetCell[] {
   );
 }
 
-/** Up to eight garments of each group, every base and ladder step on the main set-up. */
-export function targetGarments(shop: SyntheticShop): TargetGarment[] {
+/** Up to `perGroup` garments of each group, every base and ladder step on the main set-up. */
+export function targetGarments(shop: SyntheticShop, perGroup = TARGETS_PER_GROUP): TargetGarment[] {
   const ofLot = (lot: ClothLot) => shop.records.filter(({ truth }) => truth.lot.lotKey === lot.lotKey);
   const ofStyle = (lot: ClothLot) => shop.records.filter(({ truth }) => truth.lot.styleKey === lot.styleKey);
   const described = shop.lots.map((lot) => {
@@ -90,7 +91,7 @@ export function targetGarments(shop: SyntheticShop): TargetGarment[] {
   return TARGET_GROUPS.flatMap((group) =>
     draws
       .shuffled(described.filter((one) => one.group === group))
-      .slice(0, PER_GROUP)
+      .slice(0, perGroup)
       .map((one) => ({ ...one, classes: classesOf(one.lot), cells: cellsOf(shop, one.lot) })),
   );
 }

@@ -1,0 +1,55 @@
+// What test prints teach, on synthetic shops whose physics is not the predictor's: coverage and errors of issue 3.
+
+import { learn } from "../../src/core/evidence/learn.ts";
+import { syntheticShop } from "../generator/syntheticShop.ts";
+import { targetGarments } from "../generator/targetGarments.ts";
+import { coverageScores, errorScores, type Score, standardErrorsOutside } from "./forecastScores.ts";
+import { forecastFrom } from "./learnedShop.ts";
+import { type ForecastCell, forecastCells, forecastFromPrior } from "./shopForecast.ts";
+
+export interface EvidenceRun {
+  readonly shopCount: number;
+  readonly seed: number;
+  /** Garments asked about in each group of a shop. */
+  readonly perGroup: number;
+}
+
+/** Scores before any record, and after learning. */
+export interface EvidenceScores {
+  readonly before: readonly Score[];
+  readonly learned: readonly Score[];
+}
+
+/** Every figure of issue 3 over shops of seeds `seed`, `seed + 1`, ... */
+export function evidenceScores({ shopCount, seed, perGroup }: EvidenceRun): EvidenceScores {
+  const before: ForecastCell[][] = [];
+  const learned: ForecastCell[][] = [];
+  for (let i = 0; i < shopCount; i++) {
+    const shop = syntheticShop(seed + i);
+    const targets = targetGarments(shop, perGroup);
+    before.push(forecastCells(targets, forecastFromPrior));
+    const posterior = learn(shop.records.map(({ record }) => record));
+    learned.push(forecastCells(targets, forecastFrom(posterior)));
+  }
+  return {
+    before: [...coverageScores(before), ...errorScores(before, seed)],
+    learned: [...coverageScores(learned), ...errorScores(learned, seed)],
+  };
+}
+
+/** Prints every figure with its standard error, and what the prior alone gave; returns how many miss what is asked. */
+export function soakEvidence(run: EvidenceRun, print: (line: string) => void): number {
+  const { before, learned } = evidenceScores(run);
+  print("  before any test print (nothing is asked of this):");
+  for (const { text } of before) print(`    ${text}`);
+  print("  after learning from 40 to 120 test prints a shop:");
+  let missed = 0;
+  for (const score of learned) {
+    const outside = standardErrorsOutside(score);
+    const isMissed = !(outside === 0);
+    if (isMissed) missed++;
+    print(`    ${isMissed ? `MISSES by ${outside.toFixed(1)} standard errors: ` : ""}${score.text}`);
+  }
+  print(`  ${learned.length - missed} of ${learned.length} figures as asked.`);
+  return missed;
+}
