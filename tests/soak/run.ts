@@ -1,11 +1,14 @@
 /** `npm run soak`: the large counts, with seed and result. Ends with 1 where anything fails. */
 import fc from "fast-check";
 import { neverInPart } from "../exchange/archiveFuzz.ts";
+import { soakEvidence } from "./evidenceSoak.ts";
 import { soakSpread } from "./spreadSoak.ts";
 
 const SEED = 20260301;
 const SPREAD_POINT_COUNT = 100_000;
 const FUZZ_COUNT = 20_000;
+const SHOP_COUNT = 200;
+const GARMENTS_PER_GROUP = 8;
 
 export async function run(): Promise<number> {
   console.log(`spread of every cell against ${SPREAD_POINT_COUNT} random points, seed ${SEED}:`);
@@ -17,5 +20,8 @@ export async function run(): Promise<number> {
       ? `  FAILED: ${fc.defaultReportMessage(fuzz)}`
       : `  ${fuzz.numRuns} taken whole or refused with reasons.`,
   );
-  return bad === 0 && !fuzz.failed ? 0 : 1;
+  console.log(`what test prints teach, ${SHOP_COUNT} synthetic shops, seed ${SEED}:`);
+  const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP };
+  const missed = soakEvidence(run, console.log);
+  return bad === 0 && !fuzz.failed && missed === 0 ? 0 : 1;
 }
