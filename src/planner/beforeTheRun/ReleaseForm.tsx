@@ -1,8 +1,9 @@
 /** Release, hold and override of one line: what blocks is said, and an override costs a reason. */
 import { useState } from "react";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { LongText, tooLong } from "../controls/LongText.tsx";
 import { Notice } from "../controls/Notice.tsx";
-import { TextEntry } from "../controls/TextEntry.tsx";
+
 import { timeWords } from "../words/checklistSentences.ts";
 import type { RunLine } from "./runLines.ts";
 import { openNames } from "./standingWords.ts";
@@ -12,7 +13,8 @@ export type LineAction = "release" | "hold" | "override";
 interface Props {
   readonly run: RunLine;
   readonly signer: string;
-  readonly onAct: (action: LineAction, note: string) => void;
+  /** Whether it was taken down; where not, the reason stays. */
+  readonly onAct: (action: LineAction, note: string) => boolean;
 }
 
 const LONGEST_NOTE = 2000;
@@ -44,7 +46,8 @@ export function ReleaseForm({ run, signer, onAct }: Props) {
       setIsAsked(true);
       return;
     }
-    onAct(action, action === "release" ? "" : reason.trim());
+    if (tooLong(reason, LONGEST_NOTE) !== null) return;
+    if (!onAct(action, action === "release" ? "" : reason.trim())) return;
     setReason("");
     setIsAsked(false);
   };
@@ -85,20 +88,16 @@ export function ReleaseForm({ run, signer, onAct }: Props) {
       </div>
       {!needsChoice && (
         <>
-          <TextEntry
+          <LongText
             label="Reason, for a hold or an override"
             value={reason}
             maxLength={LONGEST_NOTE}
-            onCommit={(text) => {
+            problem={isAsked ? "An override needs a reason." : null}
+            onChange={(text) => {
               setReason(text);
               setIsAsked(false);
             }}
           />
-          {isAsked && (
-            <p className="entry__problem" role="alert">
-              An override needs a reason.
-            </p>
-          )}
           <div className="run__acts">
             {!entries.isHeld && <ActionButton onClick={() => act("hold")}>Hold the run{as}</ActionButton>}
             {isOpen && (

@@ -2,7 +2,7 @@
 import { type ReactNode, useId, useState } from "react";
 import type { Unit } from "../../units/unit.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { TextEntry } from "../controls/TextEntry.tsx";
+import { LongText, tooLong } from "../controls/LongText.tsx";
 import { itemClaim, itemName, reasonSentence } from "../words/checklistSentences.ts";
 import type { ItemState } from "./runLines.ts";
 import { itemStateWords } from "./standingWords.ts";
@@ -13,8 +13,9 @@ interface Props {
   readonly signer: string;
   /** What belongs to this item alone: cures as entered, the approved lot. */
   readonly children?: ReactNode;
-  readonly onSign: (note: string) => void;
-  readonly onWithdraw: (note: string) => void;
+  /** Whether it was taken down; where not, the note stays. */
+  readonly onSign: (note: string) => boolean;
+  readonly onWithdraw: (note: string) => boolean;
 }
 
 const LONGEST_NOTE = 2000;
@@ -26,9 +27,9 @@ export function RunItem({ state, temperature, signer, children, onSign, onWithdr
   const isSigned = state.state === "signed";
   const name = itemName(item.code);
   const as = signer === "" ? "" : ` as ${signer}`;
-  const finish = (act: (text: string) => void) => {
-    act(note ?? "");
-    setNote(null);
+  const finish = (act: (text: string) => boolean) => {
+    if (tooLong(note ?? "", LONGEST_NOTE) !== null) return;
+    if (act((note ?? "").trim())) setNote(null);
   };
   return (
     <li className="run__card" data-state={state.state} aria-labelledby={id}>
@@ -46,11 +47,12 @@ export function RunItem({ state, temperature, signer, children, onSign, onWithdr
       {children}
       {entry !== null && entry.note !== "" && <p className="run__note">Note: {entry.note}</p>}
       {note !== null && (
-        <TextEntry
+        <LongText
           label={`Note on ${name.toLowerCase()}`}
           value={note}
           maxLength={LONGEST_NOTE}
-          onCommit={setNote}
+          focusFirst
+          onChange={setNote}
         />
       )}
       <div className="run__acts">

@@ -36,12 +36,13 @@ export function RunPane({ documents, run, onClose }: Props) {
     if (run.key !== "") heading.current?.focus();
   }, [run.key]);
 
-  function append(change: Pick<ChecklistEntry, "action" | "itemCode" | "note">): void {
+  /** Whether it was taken down: not without a name. */
+  function append(change: Pick<ChecklistEntry, "action" | "itemCode" | "note">): boolean {
     // A click takes the focus from the field first, which commits the name; Enter in a button cannot come before it.
     if (signer === "") {
       setIsNameAsked(true);
       signerField.current?.querySelector("input")?.focus();
-      return;
+      return false;
     }
     const entry: ChecklistEntry = {
       ...change,
@@ -53,6 +54,7 @@ export function RunPane({ documents, run, onClose }: Props) {
       at: nowIso(),
     };
     record((now) => appendChecklistEntry(now, entry));
+    return true;
   }
 
   const { shelf } = documents.library;

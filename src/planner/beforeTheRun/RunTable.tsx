@@ -1,5 +1,5 @@
 /** The checklist as one table: a row for each garment at each place, a column for each item. It is also the page that is printed. */
-import { type KeyboardEvent, useRef } from "react";
+import { Fragment, type KeyboardEvent, useRef } from "react";
 import type { ChecklistReasonCode } from "../../core/planning/checklistItem.ts";
 import { pieceCount } from "../../job/lookup.ts";
 import { CELSIUS } from "../../units/unit.ts";
@@ -62,51 +62,56 @@ export function RunTable({ jobId, lines, openKey, legend, signers, onOpen }: Pro
       </thead>
       <tbody ref={body} onKeyDown={onKeyDown}>
         {lines.map((run) => (
-          <tr key={run.key} data-open={run.key === openKey ? "" : undefined} data-standing={run.standing}>
-            <th scope="row">
-              <button
-                type="button"
-                className="run__open"
-                data-row-button=""
-                data-run={run.key}
-                aria-label={`${run.name}, ${run.place.name}`}
-                aria-expanded={run.key === openKey}
-                tabIndex={run.key === reachable ? 0 : -1}
-                onClick={() => onOpen(run)}
-              >
-                {run.name}
-              </button>
-              <p className="run__small run__lot">
-                {run.lot !== null && run.lot.lot !== "" && <>lot {run.lot.lot} · </>}
-                {pieces(pieceCount(run.line))}{" "}
-              </p>
-              <p className="run__standing">{standingWords(run)}</p>
-              {run.entries.overrides.map((override) => (
-                <p className="run__small run__override" key={override.id}>
-                  <strong>! override</strong> by {override.signer}, {dayWords(override.at)}
-                  {run.entries.override !== override && " (no longer in force)"}: {override.note}
+          <Fragment key={run.key}>
+            <tr data-open={run.key === openKey ? "" : undefined} data-standing={run.standing}>
+              <th scope="row">
+                <button
+                  type="button"
+                  className="run__open"
+                  data-row-button=""
+                  data-run={run.key}
+                  aria-label={`${run.name}, ${run.place.name}`}
+                  aria-expanded={run.key === openKey}
+                  tabIndex={run.key === reachable ? 0 : -1}
+                  onClick={() => onOpen(run)}
+                >
+                  {run.name}
+                </button>
+                <p className="run__small run__lot">
+                  {run.lot !== null && run.lot.lot !== "" && <>lot {run.lot.lot} · </>}
+                  {pieces(pieceCount(run.line))}{" "}
                 </p>
-              ))}
-            </th>
-            <td>
-              <PrintWords run={run} />
-            </td>
-            {run.items.some(({ item }) => item.kind === "choice") ? (
-              <td className="run__choose" colSpan={Math.max(columns.length, 1)}>
-                <ChooseMix jobId={jobId} run={run} />
+                <p className="run__standing">{standingWords(run)}</p>
+              </th>
+              <td>
+                <PrintWords run={run} />
               </td>
-            ) : (
-              columns.map((code) => (
-                <ItemCell
-                  key={code}
-                  name={itemName(code)}
-                  state={run.items.find(({ item }) => item.code === code)}
-                  legend={legend}
-                  signers={signers}
-                />
-              ))
-            )}
-          </tr>
+              {run.items.some(({ item }) => item.kind === "choice") ? (
+                <td className="run__choose" colSpan={Math.max(columns.length, 1)}>
+                  <ChooseMix jobId={jobId} run={run} />
+                </td>
+              ) : (
+                columns.map((code) => (
+                  <ItemCell
+                    key={code}
+                    name={itemName(code)}
+                    state={run.items.find(({ item }) => item.code === code)}
+                    legend={legend}
+                    signers={signers}
+                  />
+                ))
+              )}
+            </tr>
+            {run.entries.overrides.map((override) => (
+              <tr key={override.id} className="run__override">
+                <td colSpan={2 + Math.max(columns.length, 1)}>
+                  <strong>! override</strong> of {run.name}, {run.place.name}, by {override.signer},{" "}
+                  {dayWords(override.at)}
+                  {run.entries.override !== override && " (no longer in force)"}: {override.note}
+                </td>
+              </tr>
+            ))}
+          </Fragment>
         ))}
       </tbody>
     </table>

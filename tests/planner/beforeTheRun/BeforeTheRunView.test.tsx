@@ -194,13 +194,45 @@ describe("an override", () => {
     await user.click(pane().getByRole("button", { name: "Override the open items as M. Printer" }));
     expect(row(0)).toHaveTextContent("ready by override");
     await user.click(release());
-    expect(row(0)).toHaveTextContent(/! override by M\. Printer, .*: customer accepts/);
+    // In a row of its own below the garment's, so that a long reason has the table's width.
+    expect(row(1)).toHaveTextContent(/! override of .*, by M\. Printer, .*: customer accepts/);
     await user.click(screen.getByRole("button", { name: "Hold the run as M. Printer" }));
-    expect(row(0)).toHaveTextContent(/\(no longer in force\): customer accepts/);
+    expect(row(1)).toHaveTextContent(/\(no longer in force\): customer accepts/);
     expect(
       pane().getByText(/Override by M\. Printer, .* \(no longer in force\): customer accepts/),
     ).toBeInTheDocument();
     expect(release()).toBeDisabled();
+  });
+});
+
+describe("a reason or a note", () => {
+  it("is not lost where the name is missing: it stays in its field until it is taken down", async () => {
+    const { user, ledger, pane } = await openRun();
+    await user.type(reason(), "customer accepts");
+    await user.click(pane().getByRole("button", { name: "Override the open items" }));
+    expect(ledger()).toEqual([]);
+    expect(reason()).toHaveValue("customer accepts");
+    await user.click(pane().getByRole("button", { name: "Add a note on cure" }));
+    expect(screen.getByLabelText("Note on cure")).toHaveFocus();
+    await user.keyboard("read at both ends");
+    await user.click(pane().getByRole("button", { name: "Sign cure" }));
+    expect(screen.getByLabelText("Note on cure")).toHaveValue("read at both ends");
+    await user.type(screen.getByLabelText("Your name, for what you sign"), "M. Printer{Enter}");
+    await user.click(pane().getByRole("button", { name: "Sign cure as M. Printer" }));
+    expect(ledger()).toMatchObject([{ action: "sign", itemCode: "cure", note: "read at both ends" }]);
+  });
+
+  it("is refused where it is too long, and stays to be cut", async () => {
+    const { user, ledger, pane } = await openRun();
+    await user.type(screen.getByLabelText("Your name, for what you sign"), "M. Printer{Enter}");
+    await user.click(reason());
+    await user.paste("x".repeat(2001));
+    await user.click(pane().getByRole("button", { name: "Override the open items as M. Printer" }));
+    expect(ledger()).toEqual([]);
+    expect(screen.getByRole("alert")).toHaveTextContent("At most 2000 characters; these are 2001.");
+    await user.type(reason(), "{Backspace}");
+    await user.click(pane().getByRole("button", { name: "Override the open items as M. Printer" }));
+    expect(ledger()).toHaveLength(1);
   });
 });
 
