@@ -8,6 +8,7 @@ import { mixHeading } from "../words/mixWords.ts";
 import { groupedCount } from "../words/pieceWords.ts";
 import {
   bandWords,
+  byWeight,
   chanceWords,
   changeWords,
   rangeWords,
@@ -56,7 +57,7 @@ export function MatrixPaper(props: Props) {
         <dl className="paper__warnings">
           {[...warnings].map((warning) => (
             <div key={warning}>
-              <dt>! {SHORT_WARNINGS[warning]}</dt>
+              <dt>{SHORT_WARNINGS[warning]}</dt>
               <dd>{WARNING_SENTENCES[warning]}</dd>
             </div>
           ))}
@@ -155,7 +156,11 @@ function PaperCell({ row, column, cell, isChosen }: PaperCellProps) {
         </span>
       </p>
       {cell.warnings.length > 0 && (
-        <p>! {cell.warnings.map((warning) => SHORT_WARNINGS[warning]).join(", ")}</p>
+        <p>
+          {byWeight(cell.warnings)
+            .map(({ warning, isLoud }) => `${isLoud ? "! " : ""}${SHORT_WARNINGS[warning]}`)
+            .join(", ")}
+        </p>
       )}
     </>
   );

@@ -1,7 +1,8 @@
 /** A print place: its size and cover, its halftone, the garments it is on; adding and removing places. */
 import type { Documents } from "../../job/documents.ts";
 import { addPlace, changePlace, newPlace, removePlace } from "../../job/edits/places.ts";
-import type { Place } from "../../job/jobDocument.ts";
+import type { Line, Place } from "../../job/jobDocument.ts";
+import { lineName } from "../../job/lineName.ts";
 import { isPrintedAt, lotOfLine } from "../../job/lookup.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Tick } from "../controls/Tick.tsx";
@@ -9,7 +10,6 @@ import { PercentEntry } from "../shelf/PercentEntry.tsx";
 import { newId } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { PlaceFields } from "./PlaceFields.tsx";
-import { garmentTitle } from "./RowHead.tsx";
 
 interface Props {
   readonly documents: Documents;
@@ -43,12 +43,17 @@ export function PlacePanel({ documents, place, onPlace, onClose }: Props) {
     const next = isPrinted ? [...now, lineId] : now.filter((id) => id !== lineId);
     change({ lineIds: job.lines.every(({ id }) => next.includes(id)) ? null : next });
   };
+  const nameOf = (line: Line) => {
+    const lot = lotOfLine(documents, line);
+    return lot === null ? "Unknown garment" : lineName(lot);
+  };
   return (
     <section className="matrix__panel panel" aria-label={`Print place, ${place.name}`}>
       <div className="matrix__fields">
         <PlaceFields place={place} units={library.shelf.defaults.units} onChange={change} />
         <PercentEntry
-          label="Halftone, 100 % is a solid"
+          label="Halftone area"
+          hint="100 % is a solid."
           fraction={place.halftoneFraction}
           onCommit={(halftoneFraction) => change({ halftoneFraction })}
         />
@@ -63,7 +68,7 @@ export function PlacePanel({ documents, place, onPlace, onClose }: Props) {
         {job.lines.map((line) => (
           <Tick
             key={line.id}
-            label={garmentTitle(lotOfLine(documents, line))}
+            label={nameOf(line)}
             checked={isPrintedAt(place, line.id)}
             onChange={(isPrinted) => setPrinted(line.id, isPrinted)}
           />

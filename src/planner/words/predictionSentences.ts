@@ -69,14 +69,14 @@ export const SHORT_WARNINGS: Readonly<Record<PredictionWarning, string>> = {
   brightener: "brightener",
   "deposit-outside-range": "deposit",
   "heather-as-solid": "heather",
-  "light-indicative": "light",
+  "light-indicative": "indicative",
   "bare-approximate": "approximate",
   "screen-colour-moved": "screen",
   "milky-haze": "milky",
 };
 
 /** Nothing is wrong and nothing can be done: said in passing, where others ask for attention. */
-const IN_PASSING: readonly PredictionWarning[] = ["dark-limit", "screen-colour-moved"];
+const IN_PASSING: readonly PredictionWarning[] = ["light-indicative", "dark-limit", "screen-colour-moved"];
 
 /** Warnings in the order in which they matter, each with whether it asks for attention. */
 export function byWeight(
