@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { neverInPart } from "../exchange/archiveFuzz.ts";
 import { soakEvidence } from "./evidenceSoak.ts";
+import { soakReadings } from "./readingsSoak.ts";
 import { soakSpread } from "./spreadSoak.ts";
 
 const SEED = 20260301;
@@ -20,8 +21,10 @@ export async function run(): Promise<number> {
       ? `  FAILED: ${fc.defaultReportMessage(fuzz)}`
       : `  ${fuzz.numRuns} taken whole or refused with reasons.`,
   );
+  console.log(`${FUZZ_COUNT} spoiled readings files for each reader, seed ${SEED}:`);
+  const failedReaders = await soakReadings(FUZZ_COUNT, SEED, console.log);
   console.log(`what test prints teach, ${SHOP_COUNT} synthetic shops, seed ${SEED}:`);
   const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP };
   const missed = soakEvidence(run, console.log);
-  return bad === 0 && !fuzz.failed && missed === 0 ? 0 : 1;
+  return bad === 0 && !fuzz.failed && failedReaders === 0 && missed === 0 ? 0 : 1;
 }

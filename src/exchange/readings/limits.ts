@@ -2,6 +2,8 @@
 
 /** A thousand samples of 36 bands are about 300 kB as text and 500 kB as XML. */
 export const LARGEST_FILE_BYTES = 4_000_000;
+/** XML takes several times as long to read as a table of the same length; this is about a thousand spectra. */
+export const LONGEST_XML = 1_000_000;
 export const MOST_SAMPLES = 5_000;
 export const MOST_LINES = 100_000;
 export const LONGEST_KEYWORD_VALUE = 500;

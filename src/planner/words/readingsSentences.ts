@@ -117,6 +117,10 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "readings-specification-twice": ({ name }) => `Two colour specifications have the same id: ${name}.`,
   "readings-specification-missing": ({ name }) =>
     `The colour specification ${name} is named and not in the file, so its conditions are asked for.`,
+  "readings-lab-beside-spectra": (values) =>
+    `${at(values)}the spectrum is used; ${values.count} other ${values.count === 1 ? "value" : "values"} of colour beside it ${values.count === 1 ? "was" : "were"} left out.`,
+  "readings-values-elsewhere": ({ count }) =>
+    `${count} ${count === 1 ? "reading stands" : "readings stand"} outside the objects of the file and ${count === 1 ? "was" : "were"} left out.`,
   "readings-objects-passed-over": ({ count }) =>
     `${count} ${count === 1 ? "object holds no reading and was" : "objects hold no reading and were"} passed over.`,
 };
