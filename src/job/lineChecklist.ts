@@ -11,51 +11,12 @@ import { chosenPrint } from "./chosenPrint.ts";
 import type { Documents } from "./documents.ts";
 import type { GarmentLot } from "./garmentLotDocument.ts";
 import type { Candidate, Line, Place } from "./jobDocument.ts";
-import { lotOfLine, mixOf, pieceCount, type RecipeItem, recipeItem } from "./lookup.ts";
-import type { MixComponent } from "./mixDocument.ts";
+import { lotOfLine, mixOf, pieceCount } from "./lookup.ts";
+import { isSameRecipe, mainBaseId, partsOf, type Recipe } from "./recipeParts.ts";
 import type { TestPrint } from "./recordDocument.ts";
 import { bareLab } from "./screenColour.ts";
 import type { Shelf } from "./shelfDocument.ts";
-
-type Recipe = readonly MixComponent[];
-
-/** Far below what anyone weighs. */
-const SAME_FRACTION = 1e-6;
-
-interface Superseding {
-  readonly id: string;
-  readonly supersedesId: string | null;
-}
-
-/** Those that no later record corrects. */
-function standing<Entry extends Superseding>(entries: readonly Entry[]): Entry[] {
-  const superseded = new Set(entries.map((entry) => entry.supersedesId));
-  return entries.filter((entry) => !superseded.has(entry.id));
-}
-
-function partsOf(recipe: Recipe, shelf: Shelf): (RecipeItem & { readonly massFraction: number })[] {
-  return recipe.flatMap(({ itemId, massFraction }) => {
-    const found = recipeItem(shelf, itemId);
-    return found === null || massFraction === 0 ? [] : [{ ...found, massFraction }];
-  });
-}
-
-/** The id of what wets the cloth most: a base before additives and reducers, these before a ready-made ink. */
-function mainBaseId(recipe: Recipe, shelf: Shelf): string | null {
-  const parts = partsOf(recipe, shelf).toSorted((one, other) => other.massFraction - one.massFraction);
-  const found =
-    parts.find((part) => part.kind === "base" && part.item.role === "base") ??
-    parts.find((part) => part.kind === "base") ??
-    parts[0];
-  return found?.item.id ?? null;
-}
-
-function isSameRecipe(one: Recipe, other: Recipe): boolean {
-  const fraction = (recipe: Recipe, id: string) =>
-    recipe.find((part) => part.itemId === id)?.massFraction ?? 0;
-  const ids = new Set([...one, ...other].map((part) => part.itemId));
-  return [...ids].every((id) => Math.abs(fraction(one, id) - fraction(other, id)) <= SAME_FRACTION);
-}
+import { standing } from "./standing.ts";
 
 function lotPrints(prints: readonly TestPrint[], recipe: Recipe, setUpId: string, shelf: Shelf): LotPrints {
   const baseId = mainBaseId(recipe, shelf);

@@ -24,7 +24,7 @@ export interface InkUseLine {
   readonly pieceCount: number;
   /** Whether the cloth draws thin ink in unevenly: a wicking finish. */
   readonly thirsty: boolean;
-  /** The risk that white takes up dye from this cloth; null where there is none to speak of or its colour is unknown. */
+  /** The risk that white takes up dye from this cloth; null where there is none to speak of or the lot is missing. */
   readonly dyeMigration: DyeMigrationRisk | null;
 }
 
@@ -116,6 +116,8 @@ export interface InkBatch {
   readonly densityGramsPerCm3: number;
   readonly uses: readonly InkUse[];
   readonly size: BatchSize;
+  /** What is planned to be mixed: what the uses ask for, unless somebody wished for another amount. */
+  readonly batchGrams: number;
   /** Null where the shop has entered no pots, or there is nothing to mix. */
   readonly pots: (Pots & { readonly sizeName: string }) | null;
   /** Null where the shop has entered no scale. */

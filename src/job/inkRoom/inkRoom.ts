@@ -1,6 +1,7 @@
 /** The ink room of a job: every batch to be mixed, the order they are run in, and what has to be said about them. */
 import type { ChildrensLine } from "../../core/planning/ink/childrensLimits.ts";
 import type { Change } from "../../core/planning/ink/runOrder.ts";
+import type { Problem } from "../problem.ts";
 import type { Master } from "../shelfDocument.ts";
 import type { InkBatch } from "./inkBatch.ts";
 
@@ -42,6 +43,12 @@ export interface InkRun {
 export interface InkRoom {
   /** Mixes that are chosen for some garment, in the job's order. */
   readonly batches: readonly InkBatch[];
+  /** Chosen mixes that cannot be planned, since the shelf lacks some of their inks. */
+  readonly refused: readonly {
+    readonly mixId: string;
+    readonly mixName: string;
+    readonly problems: readonly Problem[];
+  }[];
   readonly runs: {
     readonly inOrder: readonly InkRun[];
     readonly minutes: number;
