@@ -30,6 +30,7 @@ export function blendSentence(parts: readonly DraftBlendPart[]): string | null {
   if (missing > BLEND_SUM_TOLERANCE) {
     if (unnamed.length > 0)
       return `${percentWords(missing)} is missing: type the part of ${unnamed.join(" and ")}.`;
+    if (parts.length === 1) return `${percentWords(missing)} is missing: only ${listed} is entered.`;
     return `${percentWords(missing)} is missing: ${listed} sum to ${percentWords(1 - missing)}.`;
   }
   if (missing < -BLEND_SUM_TOLERANCE) {

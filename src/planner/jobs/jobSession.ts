@@ -62,6 +62,14 @@ export function problemOfError(error: unknown): Problem {
   return { code, where: "", detail: error instanceof Error ? error.message : String(error) };
 }
 
+const COPY = " (copy)";
+const NUMBER_LENGTH = 60;
+
+/** Under an id of its own, and a number that the list can be read by. */
+function asCopy(job: Job, id: string): Job {
+  return { ...job, id, number: job.number.slice(0, NUMBER_LENGTH - COPY.length) + COPY };
+}
+
 /** A file name that every system takes. */
 export function archiveFileName(jobNumber: string): string {
   const plain = jobNumber.replace(/[^\p{L}\p{N}._-]+/gu, "-").replace(/^[-.]+|-+$/g, "");
@@ -121,7 +129,7 @@ export function createJobSession(parts: JobSessionParts): JobSession {
         own.library === null
           ? { library: documents.library, kept: [] }
           : archives.merge(own.library, documents.library);
-      const job = how === "as-new" ? { ...documents.job, id: newId() } : documents.job;
+      const job = how === "as-new" ? asCopy(documents.job, newId()) : documents.job;
       return keepAndShow({ job, library }, kept);
     });
 
