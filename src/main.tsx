@@ -19,7 +19,7 @@ import { applyTheme } from "./planner/look/theme.ts";
 import { Planner } from "./planner/Planner.tsx";
 import { StorageRefused } from "./planner/StorageRefused.tsx";
 import { createSaveTrouble } from "./planner/saveTrouble.ts";
-import { newId } from "./planner/state/identity.ts";
+import { newId, nowIso } from "./planner/state/identity.ts";
 import { createPlannerStore } from "./planner/state/plannerStore.ts";
 import { createAutosave } from "./storage/autosave.ts";
 import { openBrowserStorage } from "./storage/browserStorage.ts";
@@ -43,7 +43,7 @@ async function start(element: HTMLElement): Promise<void> {
   const autosave = createAutosave({
     read: () => store.getState().documents,
     save: async (documents) => {
-      if (documents !== null) await storage.save(documents);
+      if (documents !== null) await storage.save(documents, nowIso());
     },
     onState: (state, error) => {
       store.getState().setSaveState(state);
@@ -80,6 +80,7 @@ async function start(element: HTMLElement): Promise<void> {
       return response.text();
     },
     newId,
+    now: nowIso,
     emptyLibrary,
   });
   const engine = createPredictionEngine();

@@ -1,5 +1,6 @@
 /** Who uses an item of the shelf; what is used cannot be removed. */
 import type { Documents } from "./documents.ts";
+import type { Job } from "./jobDocument.ts";
 import type { Problem } from "./problem.ts";
 import { itemIdsOfDilution, itemIdsOfPot, itemIdsOfTestPrint } from "./recordReferences.ts";
 import type { Shelf } from "./shelfDocument.ts";
@@ -17,6 +18,27 @@ function recipeIds(recipe: readonly { readonly itemId: string }[]): string[] {
   return recipe.map((component) => component.itemId);
 }
 
+/** What of a job uses an item: its mixes, or the columns of its matrix. `at` is put before every path. */
+function usersInJob(job: Job, list: ShelfList, at: string): User[] {
+  if (list === "setUps") {
+    return job.places.flatMap((place, placeIndex) =>
+      place.candidates.map((candidate, index) => ({
+        code: "used-by-candidate",
+        where: `${at}.places[${placeIndex}].candidates[${index}]`,
+        name: job.mixes.find((mix) => mix.id === candidate.mixId)?.name ?? "",
+        itemIds: [candidate.setUpId],
+      })),
+    );
+  }
+  if (list !== "bases" && list !== "colourants") return [];
+  return job.mixes.map((mix, index) => ({
+    code: "used-by-mix",
+    where: `${at}.mixes[${index}]`,
+    name: mix.name,
+    itemIds: recipeIds(mix.recipe),
+  }));
+}
+
 function usersOf({ job, library }: Documents, list: ShelfList): User[] {
   const { shelf } = library;
   const setUps = shelf.setUps.map((setUp, index) => ({
@@ -25,26 +47,13 @@ function usersOf({ job, library }: Documents, list: ShelfList): User[] {
     name: setUp.name,
     itemIds: list === "meshes" ? [setUp.meshId] : [setUp.squeegeeId],
   }));
-  const mixes = job.mixes.map((mix, index) => ({
-    code: "used-by-mix",
-    where: `job.mixes[${index}]`,
-    name: mix.name,
-    itemIds: recipeIds(mix.recipe),
-  }));
+  const inJob = usersInJob(job, list, "job");
   const masters = shelf.masters.map((master, index) => ({
     code: "used-by-master",
     where: `library.shelf.masters[${index}]`,
     name: shelf.colourants.find((item) => item.id === master.colourantId)?.name ?? "",
     itemIds: [master.colourantId, master.baseId],
   }));
-  const candidates = job.places.flatMap((place, placeIndex) =>
-    place.candidates.map((candidate, index) => ({
-      code: "used-by-candidate",
-      where: `job.places[${placeIndex}].candidates[${index}]`,
-      name: job.mixes.find((mix) => mix.id === candidate.mixId)?.name ?? "",
-      itemIds: [candidate.setUpId],
-    })),
-  );
   const testPrints = library.testPrints.map((print, index) => ({
     code: "used-by-test-print",
     where: `library.testPrints[${index}]`,
@@ -72,9 +81,9 @@ function usersOf({ job, library }: Documents, list: ShelfList): User[] {
   switch (list) {
     case "bases":
     case "colourants":
-      return [...mixes, ...masters, ...testPrints, ...pots, ...dilutions, ...goodsInChecks];
+      return [...inJob, ...masters, ...testPrints, ...pots, ...dilutions, ...goodsInChecks];
     case "setUps":
-      return [...candidates, ...testPrints];
+      return [...inJob, ...testPrints];
     case "meshes":
     case "squeegees":
       return setUps;
@@ -83,12 +92,26 @@ function usersOf({ job, library }: Documents, list: ShelfList): User[] {
   }
 }
 
+/** Each other job that uses the item, once, by its number. */
+function usersAmong(otherJobs: readonly Job[], list: ShelfList, id: string): Problem[] {
+  return otherJobs.flatMap((job) => {
+    const used = usersInJob(job, list, "job").some((user) => user.itemIds.includes(id));
+    return used ? [{ code: "used-by-other-job", where: "", detail: id, values: { name: job.number } }] : [];
+  });
+}
+
 /**
- * The users of a shelf item among the open job, the shelf and the records: a code, the path, and the user's name in
- * `values.name`. Other jobs are not open and not seen; a job whose item is gone says so when it is predicted.
+ * The users of a shelf item among the open job, the shelf, the records and `otherJobs`: a code, the path, and the user's
+ * name in `values.name`. Jobs that are not given are not seen; a job whose item is gone says so when it is predicted.
  */
-export function shelfItemUse(documents: Documents, list: ShelfList, id: string): Problem[] {
-  return usersOf(documents, list)
+export function shelfItemUse(
+  documents: Documents,
+  list: ShelfList,
+  id: string,
+  otherJobs: readonly Job[] = [],
+): Problem[] {
+  const here = usersOf(documents, list)
     .filter((user) => user.itemIds.includes(id))
     .map(({ code, where, name }) => ({ code, where, detail: id, values: { name } }));
+  return [...here, ...usersAmong(otherJobs, list, id)];
 }

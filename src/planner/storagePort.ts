@@ -16,6 +16,8 @@ export interface JobSummary {
   readonly number: string;
   readonly customer: string;
   readonly createdAt: string;
+  /** When it last changed; null for a job from before this was kept. */
+  readonly changedAt: string | null;
   readonly lineCount: number;
   readonly pieceCount: number;
   /** Empty for a readable job. */
@@ -32,11 +34,14 @@ export interface StoragePort {
   loadLibrary(): Promise<Loaded<Library>>;
   loadJob(id: string): Promise<Loaded<Job>>;
   listJobs(): Promise<readonly JobSummary[]>;
+  /** Every job that can be read, to see what uses a part of the shelf. */
+  loadJobs(): Promise<readonly Job[]>;
   /**
    * Writes job and library in one transaction: both or neither.
    * Rejects with an error whose `code` is "changed-elsewhere" where another tab saved since the last read.
+   * @param at the time now; a job that differs from the stored one is said to have changed then
    */
-  save(documents: Documents): Promise<void>;
+  save(documents: Documents, at: string): Promise<void>;
   deleteJob(id: string): Promise<void>;
   lastJobId(): Promise<string | null>;
   setLastJobId(id: string): Promise<void>;

@@ -5,7 +5,7 @@ import { connect, type TonebenchDatabase, tonebenchDatabase } from "./tonebenchD
 
 export type BrowserStorage = Pick<
   TonebenchDatabase,
-  "loadLibrary" | "loadJob" | "listJobs" | "save" | "deleteJob" | "lastJobId" | "setLastJobId"
+  "loadLibrary" | "loadJob" | "loadJobs" | "listJobs" | "save" | "deleteJob" | "lastJobId" | "setLastJobId"
 > & {
   askToPersist(): Promise<boolean>;
   openArchive: typeof openArchive;

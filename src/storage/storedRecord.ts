@@ -10,6 +10,8 @@ export interface StoredRecord {
   readonly version: number;
   /** Rises with every write, so that a tab notices that another one wrote. */
   readonly revision: number;
+  /** When the document itself last changed, as ISO time; records from before this was kept have none. */
+  readonly changedAt?: string;
   readonly document: unknown;
 }
 
@@ -22,6 +24,12 @@ export type Reading<Document> =
 export function revisionOf(raw: unknown): number {
   if (typeof raw !== "object" || raw === null || !("revision" in raw)) return 0;
   return typeof raw.revision === "number" && Number.isSafeInteger(raw.revision) ? raw.revision : 0;
+}
+
+/** When what lies there last changed; null where that was not kept. */
+export function changedAtOf(raw: unknown): string | null {
+  if (typeof raw !== "object" || raw === null || !("changedAt" in raw)) return null;
+  return typeof raw.changedAt === "string" ? raw.changedAt : null;
 }
 
 /**

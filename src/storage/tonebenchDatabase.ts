@@ -5,9 +5,16 @@ import type { Documents } from "../job/documents.ts";
 import { type Job, jobSchema } from "../job/jobDocument.ts";
 import { LEDGER_NAMES, type Library, librarySchema } from "../job/libraryDocument.ts";
 import type { Problem } from "../job/problem.ts";
+import { sameValue } from "../job/sameValue.ts";
 import { jobWithRecordsOf, libraryWithRecordsOf } from "./appendOnly.ts";
 import { StorageError } from "./storageError.ts";
-import { type Reading, readStoredRecord, revisionOf, type StoredRecord } from "./storedRecord.ts";
+import {
+  changedAtOf,
+  type Reading,
+  readStoredRecord,
+  revisionOf,
+  type StoredRecord,
+} from "./storedRecord.ts";
 
 interface TonebenchSchema extends DBSchema {
   library: { key: string; value: StoredRecord };
@@ -29,6 +36,8 @@ export interface StoredJobSummary {
   readonly number: string;
   readonly customer: string;
   readonly createdAt: string;
+  /** When it last changed; null for a job from before this was kept. */
+  readonly changedAt: string | null;
   readonly lineCount: number;
   readonly pieceCount: number;
   readonly problems: readonly Problem[];
@@ -38,7 +47,10 @@ export interface TonebenchDatabase {
   loadLibrary(): Promise<Reading<Library>>;
   loadJob(id: string): Promise<Reading<Job>>;
   listJobs(): Promise<readonly StoredJobSummary[]>;
-  save(documents: Documents): Promise<void>;
+  /** Every job that can be read. */
+  loadJobs(): Promise<readonly Job[]>;
+  /** @param at the time now, which a job that differs from the stored one is said to have changed at */
+  save(documents: Documents, at: string): Promise<void>;
   deleteJob(id: string): Promise<void>;
   lastJobId(): Promise<string | null>;
   setLastJobId(id: string): Promise<void>;
@@ -63,16 +75,17 @@ export function connect(name: string = DATABASE_NAME): Promise<TonebenchConnecti
   });
 }
 
-function summary(id: string, reading: Reading<Job>): StoredJobSummary {
+function summary(id: string, raw: unknown, reading: Reading<Job>): StoredJobSummary {
+  const changedAt = changedAtOf(raw);
   if (reading.status !== "found") {
     const problems = reading.status === "unreadable" ? reading.problems : [];
-    return { id, number: "", customer: "", createdAt: "", lineCount: 0, pieceCount: 0, problems };
+    return { id, number: "", customer: "", createdAt: "", changedAt, lineCount: 0, pieceCount: 0, problems };
   }
   const { number, customer, createdAt, lines } = reading.document;
   const pieceCount = lines
     .flatMap((line) => line.quantities)
     .reduce((sum, quantity) => sum + quantity.count, 0);
-  return { id, number, customer, createdAt, lineCount: lines.length, pieceCount, problems: [] };
+  return { id, number, customer, createdAt, changedAt, lineCount: lines.length, pieceCount, problems: [] };
 }
 
 /** Whether two libraries hold the very same lists; edits make new lists, so identity is enough. */
@@ -117,6 +130,7 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
       readonly key: string;
       readonly where: "library" | "job";
       readonly document: Document;
+      readonly at: string;
       readonly parse: (raw: unknown) => Reading<Document>;
       readonly keepRecords: (stored: Document, next: Document) => Document;
     },
@@ -130,11 +144,14 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
     if (stored.status === "unreadable") await setAside(raw);
     const document =
       stored.status === "found" ? write.keepRecords(stored.document, write.document) : write.document;
-    await store.put({ version: ARCHIVE_VERSION, revision: revision + 1, document }, write.key);
+    const isChanged = stored.status !== "found" || !sameValue(stored.document, document);
+    const changedAt = isChanged ? write.at : changedAtOf(raw);
+    const record = { version: ARCHIVE_VERSION, revision: revision + 1, document };
+    await store.put(changedAt === null ? record : { ...record, changedAt }, write.key);
     return revision + 1;
   }
 
-  async function save({ job, library }: Documents): Promise<void> {
+  async function save({ job, library }: Documents, at: string): Promise<void> {
     const transaction = connection.transaction(["library", "jobs", "setAside"], "readwrite", {
       durability: "strict",
     });
@@ -147,6 +164,7 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
           key: LIBRARY_KEY,
           where: "library",
           document: library,
+          at,
           parse: parseLibrary,
           keepRecords: libraryWithRecordsOf,
         });
@@ -156,6 +174,7 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
         key: job.id,
         where: "job",
         document: job,
+        at,
         parse: parseJob,
         keepRecords: jobWithRecordsOf,
       });
@@ -191,7 +210,11 @@ export function tonebenchDatabase(connection: TonebenchConnection): TonebenchDat
     async listJobs() {
       const transaction = connection.transaction("jobs");
       const [keys, records] = await Promise.all([transaction.store.getAllKeys(), transaction.store.getAll()]);
-      return keys.map((key, index) => summary(key, parseJob(records[index])));
+      return keys.map((key, index) => summary(key, records[index], parseJob(records[index])));
+    },
+    async loadJobs() {
+      const readings = (await connection.getAll("jobs")).map(parseJob);
+      return readings.flatMap((reading) => (reading.status === "found" ? [reading.document] : []));
     },
     save,
     async deleteJob(id) {

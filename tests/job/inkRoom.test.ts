@@ -34,11 +34,11 @@ function choosing(
   const mix = mixNamed(demo, mixName);
   const fits = place.candidates.filter(({ mixId }) => mixId === mix.id);
   const candidateId = fits[setUpIndex]!.id;
-  return lineIndices.reduce(
-    (documents, index) =>
-      chooseCandidate(documents, { lineId: demo.job.lines[index]!.id, placeId: place.id, candidateId }),
-    { ...demo, job: { ...demo.job, choices: [] } },
-  );
+  const unchosen: Documents = { ...demo, job: { ...demo.job, choices: [] } };
+  return lineIndices.reduce((documents, index) => {
+    const lineId = demo.job.lines[index]!.id;
+    return chooseCandidate(documents, { lineId, placeId: place.id, candidateId });
+  }, unchosen);
 }
 
 const HALF = "Curable clear + 0.5 % black";

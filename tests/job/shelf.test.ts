@@ -9,7 +9,7 @@ import {
 } from "../../src/job/edits/shelf.ts";
 import { type ShelfList, shelfItemUse } from "../../src/job/shelfItemUse.ts";
 import { exampleDocuments, exampleId, exampleTestPrint, ids } from "./exampleDocuments.ts";
-import { exampleMaster } from "./exampleRecords.ts";
+import { exampleDilution, exampleGoodsInCheck, exampleMaster, examplePot } from "./exampleRecords.ts";
 
 const codes = (documents: Documents, list: ShelfList, id: string) =>
   shelfItemUse(documents, list, id).map(({ code, where, values }) => [code, where, values?.name]);
@@ -48,6 +48,49 @@ describe("the users of a shelf item", () => {
     expect(codes(exampleDocuments(), "bases", ids.clear).map(([, , name]) => name)).toEqual([
       "Clear",
       "Clear, a little black",
+    ]);
+  });
+
+  it("are other jobs too, where they are given: each once, by its number", () => {
+    const documents = exampleDocuments();
+    const [mix] = documents.job.mixes;
+    const recipe = [{ itemId: ids.red, massFraction: 1 }];
+    const other = {
+      ...documents.job,
+      number: "T-9",
+      mixes: [
+        { ...mix!, recipe },
+        { ...mix!, recipe },
+      ],
+    };
+    const use = shelfItemUse(documents, "colourants", ids.red, [documents.job, other]);
+    expect(use).toEqual([{ code: "used-by-other-job", where: "", detail: ids.red, values: { name: "T-9" } }]);
+    expect(shelfItemUse(documents, "setUps", ids.otherSetUp, [other])).toEqual([]);
+    expect(shelfItemUse(documents, "meshes", ids.fineMesh, [other]).map(({ code }) => code)).toEqual([
+      "used-by-set-up",
+    ]);
+  });
+
+  it("are pots, masters' weighings and goods-in checks: records that stay", () => {
+    const documents = exampleDocuments();
+    const withRecords = {
+      ...documents,
+      job: { ...documents.job, mixes: [], places: [] },
+      library: {
+        ...documents.library,
+        pots: [examplePot(1)],
+        dilutions: [exampleDilution(1)],
+        goodsInChecks: [exampleGoodsInCheck(1)],
+      },
+    };
+    expect(codes(withRecords, "bases", ids.clear).map(([code]) => code)).toEqual([
+      "used-by-pot",
+      "used-by-dilution",
+      "used-by-goods-in-check",
+    ]);
+    expect(codes(withRecords, "colourants", ids.black).map(([code]) => code)).toEqual([
+      "used-by-pot",
+      "used-by-dilution",
     ]);
   });
 

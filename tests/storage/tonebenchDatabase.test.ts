@@ -12,6 +12,10 @@ import { version1Archive } from "../job/version1.ts";
 
 const [documents, others] = fc.sample(arbitraryDocuments, { numRuns: 2, seed: 3 }) as [Documents, Documents];
 
+/** When the tests save. */
+const AT = "2026-03-01T10:00:00.000Z";
+const LATER = "2026-03-02T10:00:00.000Z";
+
 let count = 0;
 let name = "";
 let connection: TonebenchConnection;
@@ -42,7 +46,7 @@ describe("the database", () => {
   });
 
   it("gives back what was saved, also to another visit", async () => {
-    await tonebenchDatabase(connection).save(documents);
+    await tonebenchDatabase(connection).save(documents, AT);
     const later = await connect(name);
     const database = tonebenchDatabase(later);
     expect(await database.loadLibrary()).toEqual({ status: "found", document: documents.library });
@@ -52,8 +56,8 @@ describe("the database", () => {
 
   it("lists every job with its lines and pieces, and forgets a deleted one", async () => {
     const database = tonebenchDatabase(connection);
-    await database.save(documents);
-    await database.save({ job: others.job, library: documents.library });
+    await database.save(documents, AT);
+    await database.save({ job: others.job, library: documents.library }, AT);
     const listed = await database.listJobs();
     expect(listed.map(({ id }) => id).sort()).toEqual([documents.job.id, others.job.id].sort());
     const pieceCount = documents.job.lines
@@ -64,12 +68,39 @@ describe("the database", () => {
       number: documents.job.number,
       customer: documents.job.customer,
       createdAt: documents.job.createdAt,
+      changedAt: AT,
       lineCount: 2,
       pieceCount,
       problems: [],
     });
     await database.deleteJob(others.job.id);
     expect((await database.listJobs()).map(({ id }) => id)).toEqual([documents.job.id]);
+  });
+
+  it("tells when a job last changed: not by saving it again or with another shelf, and null where that was never kept", async () => {
+    const database = tonebenchDatabase(connection);
+    const changedAt = async () => (await database.listJobs())[0]?.changedAt;
+    await database.save(documents, AT);
+    await database.save(structuredClone(documents), LATER);
+    await database.save({ job: documents.job, library: { ...documents.library, garmentLots: [] } }, LATER);
+    expect(await changedAt()).toBe(AT);
+    await database.save(renamed(documents, "next"), LATER);
+    expect(await changedAt()).toBe(LATER);
+    const { id } = documents.job;
+    await connection.put("jobs", { version: ARCHIVE_VERSION, revision: 9, document: documents.job }, id);
+    expect(await changedAt()).toBeNull();
+    await database.loadJob(id);
+    await database.save(documents, LATER);
+    expect(await changedAt()).toBeNull();
+  });
+
+  it("gives every job that can be read, to see what they use", async () => {
+    const database = tonebenchDatabase(connection);
+    await database.save(documents, AT);
+    await database.save({ job: others.job, library: documents.library }, AT);
+    await connection.put("jobs", { version: 1, revision: 1, document: { broken: true } }, "broken");
+    const found = await database.loadJobs();
+    expect(new Set(found)).toEqual(new Set([documents.job, others.job]));
   });
 
   it("remembers the last job", async () => {
@@ -83,10 +114,10 @@ describe("the database", () => {
 describe("a save", () => {
   it("writes job and library together or neither: a job that cannot be stored leaves the library alone", async () => {
     const database = tonebenchDatabase(connection);
-    await database.save(documents);
+    await database.save(documents, AT);
     // A function cannot be stored; the job is written after the library in the same transaction.
     const unstorable = { ...documents.job, note: () => 1 };
-    await expect(database.save({ job: unstorable, library: others.library })).rejects.toThrow();
+    await expect(database.save({ job: unstorable, library: others.library }, AT)).rejects.toThrow();
     const after = tonebenchDatabase(connection);
     expect(await after.loadLibrary()).toEqual({ status: "found", document: documents.library });
     expect(await after.loadJob(documents.job.id)).toEqual({ status: "found", document: documents.job });
@@ -95,54 +126,57 @@ describe("a save", () => {
   it("works again after one that failed", async () => {
     const database = tonebenchDatabase(connection);
     const unstorable = { ...documents.job, note: () => 1 };
-    await expect(database.save({ job: unstorable, library: documents.library })).rejects.toThrow();
-    await database.save(documents);
+    await expect(database.save({ job: unstorable, library: documents.library }, AT)).rejects.toThrow();
+    await database.save(documents, AT);
     expect((await tonebenchDatabase(connection).loadLibrary()).status).toBe("found");
   });
 
   it("rejects when the browser has closed the database", async () => {
     const database = tonebenchDatabase(connection);
     connection.close();
-    await expect(database.save(documents)).rejects.toThrow();
+    await expect(database.save(documents, AT)).rejects.toThrow();
   });
 
   it("refuses to write over what another tab saved since, and leaves that as it is", async () => {
     const first = tonebenchDatabase(connection);
     const second = tonebenchDatabase(connection);
-    await first.save(documents);
+    await first.save(documents, AT);
     await second.loadLibrary();
     await second.loadJob(documents.job.id);
-    await second.save(renamed(documents, "second"));
-    await expect(first.save(renamed(documents, "first"))).rejects.toMatchObject({
+    await second.save(renamed(documents, "second"), AT);
+    await expect(first.save(renamed(documents, "first"), AT)).rejects.toMatchObject({
       code: "changed-elsewhere",
     });
     expect((await second.listJobs())[0]?.number).toBe("second");
     await first.loadJob(documents.job.id);
-    await first.save(renamed(documents, "first"));
+    await first.save(renamed(documents, "first"), AT);
     expect((await second.listJobs())[0]?.number).toBe("first");
   });
 
   it("refuses a library that another tab changed, but not where this tab left its own unchanged", async () => {
     const first = tonebenchDatabase(connection);
     const second = tonebenchDatabase(connection);
-    await first.save(documents);
+    await first.save(documents, AT);
     const loaded = await second.loadLibrary();
     if (loaded.status !== "found") throw new Error("the library is not there");
-    await second.save({ job: others.job, library: { ...loaded.document, approvals: [] } });
-    await first.save(renamed(documents, "again"));
+    await second.save({ job: others.job, library: { ...loaded.document, approvals: [] } }, AT);
+    await first.save(renamed(documents, "again"), AT);
     const changed = { ...documents, library: { ...documents.library, testPrints: [] } };
-    await expect(first.save(changed)).rejects.toMatchObject({ code: "changed-elsewhere" });
+    await expect(first.save(changed, AT)).rejects.toMatchObject({ code: "changed-elsewhere" });
   });
 });
 
 describe("a stored record", () => {
   it("is kept by every later save, whatever the saved documents leave out: records are only ever added", async () => {
     const database = tonebenchDatabase(connection);
-    await database.save(documents);
-    await database.save({
-      job: { ...documents.job, number: "later", checklist: [] },
-      library: { ...documents.library, testPrints: [], approvals: [] },
-    });
+    await database.save(documents, AT);
+    await database.save(
+      {
+        job: { ...documents.job, number: "later", checklist: [] },
+        library: { ...documents.library, testPrints: [], approvals: [] },
+      },
+      AT,
+    );
     const [library, job] = [await database.loadLibrary(), await database.loadJob(documents.job.id)];
     expect(documents.library.testPrints.length).toBeGreaterThan(0);
     expect(library).toEqual({ status: "found", document: documents.library });
@@ -154,8 +188,8 @@ describe("a stored record", () => {
     const [entry] = documents.job.checklist;
     if (entry === undefined) throw new Error("the sample has no checklist entry");
     const added = { ...entry, id: "00000000-0000-4000-8000-000000000009" };
-    await database.save(documents);
-    await database.save({ job: { ...documents.job, checklist: [added] }, library: documents.library });
+    await database.save(documents, AT);
+    await database.save({ job: { ...documents.job, checklist: [added] }, library: documents.library }, AT);
     const job = await database.loadJob(documents.job.id);
     expect(job.status === "found" && job.document.checklist).toEqual([entry, added]);
   });
@@ -201,12 +235,12 @@ describe("a stored document that cannot be read", () => {
     const database = tonebenchDatabase(connection);
     await database.loadLibrary();
     await database.loadJob(documents.job.id);
-    await database.save(documents);
+    await database.save(documents, AT);
     expect((await database.loadJob(documents.job.id)).status).toBe("found");
     const aside = await connection.getAll("setAside");
     expect(aside.map(({ key }) => key).sort()).toEqual([documents.job.id, "library"].sort());
     expect(aside[0]?.record).toEqual({ version: 1, revision: 1, document: { broken: true } });
-    await database.save(renamed(documents, "next"));
+    await database.save(renamed(documents, "next"), AT);
     expect(await connection.count("setAside")).toBe(2);
   });
 });
@@ -224,10 +258,13 @@ describe("what version 1 of the documents left in the database", () => {
     expect(library).toEqual({ status: "found", document: imported.documents.library });
     expect(job).toEqual({ status: "found", document: imported.documents.job });
     expect(await database.listJobs()).toMatchObject([{ number: "V-1", pieceCount: 200, problems: [] }]);
-    await database.save({
-      job: { ...imported.documents.job, number: "V-2" },
-      library: { ...imported.documents.library },
-    });
+    await database.save(
+      {
+        job: { ...imported.documents.job, number: "V-2" },
+        library: { ...imported.documents.library },
+      },
+      AT,
+    );
     expect(await connection.get("library", "library")).toMatchObject({
       version: ARCHIVE_VERSION,
       revision: 4,

@@ -18,6 +18,8 @@ export interface JobSessionParts {
   /** The text of the demo job's archive. */
   readonly loadDemo: () => Promise<string>;
   readonly newId: () => string;
+  /** The time now, as the documents store it. */
+  readonly now: () => string;
   /** A library with nothing on its shelf, for the very first job where the demo was never opened. */
   readonly emptyLibrary: () => Library;
 }
@@ -37,6 +39,8 @@ export interface JobSession {
   start(): Promise<Outcome | null>;
   open(jobId: string): Promise<Outcome>;
   list(): Promise<readonly JobSummary[]>;
+  /** The stored jobs but for the open one; ask them too before something leaves the shelf. */
+  otherJobs(): Promise<readonly Job[]>;
   /** `prepare` may add to the job what depends on the shop's shelf. */
   create(job: Job, prepare?: (documents: Documents) => Documents): Promise<Outcome>;
   openDemo(): Promise<Outcome>;
@@ -77,7 +81,7 @@ export function archiveFileName(jobNumber: string): string {
 }
 
 export function createJobSession(parts: JobSessionParts): JobSession {
-  const { storage, archives, current, show, flush, loadDemo, newId, emptyLibrary } = parts;
+  const { storage, archives, current, show, flush, loadDemo, newId, now, emptyLibrary } = parts;
 
   /** The shop's library; the one on the bench is the newest. */
   async function shopLibrary(): Promise<{ readonly ok: true; readonly library: Library | null } | Refused> {
@@ -101,7 +105,7 @@ export function createJobSession(parts: JobSessionParts): JobSession {
   }
 
   async function keepAndShow(documents: Documents, kept: readonly Problem[]): Promise<Outcome> {
-    await storage.save(documents);
+    await storage.save(documents, now());
     show(documents);
     await storage.setLastJobId(documents.job.id);
     return { ok: true, jobId: documents.job.id, kept };
@@ -154,6 +158,10 @@ export function createJobSession(parts: JobSessionParts): JobSession {
     accept,
     openDemo,
     list: () => storage.listJobs(),
+    otherJobs: async () => {
+      const openId = current()?.job.id;
+      return (await storage.loadJobs()).filter(({ id }) => id !== openId);
+    },
     start: () =>
       guarded(async () => {
         const lastId = await storage.lastJobId();

@@ -116,6 +116,7 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "used-by-master": (_place, { values }) => `A master of ${named(values)} uses it.`,
   "used-by-set-up": (_place, { values }) => `The set-up ${named(values)} uses it.`,
   "used-by-candidate": (_place, { values }) => `The matrix prints ${named(values)} with it.`,
+  "used-by-other-job": (_place, { values }) => `The job ${named(values)} uses it.`,
   "used-by-pot": (_place, { values }) => `A pot of ${named(values)} was mixed with it.`,
   "used-by-dilution": (_place, { values }) =>
     `A master made on ${String(values?.name ?? "") || "an unknown day"} was mixed with it.`,

@@ -9,6 +9,9 @@ import { memoryStorage } from "./memoryStorage.ts";
 
 export const demoText = readFileSync("demo-data/verrowmoor-vm-217.tonebench.json", "utf8");
 
+/** When the bench saves. */
+export const NOW = "2026-03-01T10:00:00.000Z";
+
 export const newJobId = (last: number) => `00000000-0000-4000-8000-${String(last).padStart(12, "0")}`;
 
 export function jobBench({ demo = async () => demoText } = {}) {
@@ -18,6 +21,7 @@ export function jobBench({ demo = async () => demoText } = {}) {
   let demoReads = 0;
   const session = createJobSession({
     storage,
+    now: () => NOW,
     archives: { read: readJobArchive, write: writeJobArchive, merge: mergeLibrary },
     current: () => store.getState().documents,
     show: (documents) => store.getState().load(documents),
@@ -25,7 +29,7 @@ export function jobBench({ demo = async () => demoText } = {}) {
       const open = store.getState().documents;
       if (open === null) return true;
       try {
-        await storage.save(open);
+        await storage.save(open, NOW);
         return true;
       } catch {
         return false;

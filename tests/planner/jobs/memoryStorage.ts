@@ -17,6 +17,7 @@ export interface MemoryStorage extends StoragePort {
 
 export function memoryStorage(): MemoryStorage {
   const jobs = new Map<string, string>();
+  const changedAt = new Map<string, string>();
   let library: string | null = null;
   let lastId: string | null = null;
   const parse = (text: string) => JSON.parse(text);
@@ -45,14 +46,19 @@ export function memoryStorage(): MemoryStorage {
           number: job.number,
           customer: job.customer,
           createdAt: job.createdAt,
+          changedAt: changedAt.get(job.id) ?? null,
           lineCount: job.lines.length,
           pieceCount: job.lines.reduce((sum, line) => sum + pieceCount(line), 0),
           problems: memory.damaged.has(job.id) ? [{ code: "missing-field", where: "job.lines" }] : [],
         };
       });
     },
-    async save(documents: Documents) {
+    async loadJobs() {
+      return [...jobs.values()].map((text) => parse(text) as Job);
+    },
+    async save(documents: Documents, at: string) {
       if (memory.refusal !== null) throw memory.refusal;
+      changedAt.set(documents.job.id, at);
       jobs.set(documents.job.id, JSON.stringify(documents.job));
       library = JSON.stringify(documents.library);
     },
