@@ -11,6 +11,7 @@ import { Notice } from "../controls/Notice.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { ClothSwatch } from "../look/ClothSwatch.tsx";
 import { newId, nowIso } from "../state/identity.ts";
+import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { chanceWords, changeWords, rangeWords } from "../words/predictionSentences.ts";
 import { CureWords } from "./CureWords.tsx";
@@ -18,7 +19,6 @@ import { ReleaseForm } from "./ReleaseForm.tsx";
 import { RunItem } from "./RunItem.tsx";
 import { ChooseMix } from "./RunTable.tsx";
 import type { RunLine } from "./runLines.ts";
-import { useSigner } from "./signerMemory.ts";
 
 interface Props {
   readonly documents: Documents;

@@ -2,9 +2,9 @@
 import type { Place } from "../../job/jobDocument.ts";
 import type { UnitChoice } from "../../units/shopUnits.ts";
 import { shopUnits } from "../../units/shopUnits.ts";
+import { MeasureEntry } from "../controls/MeasureEntry.tsx";
+import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
-import { MeasureEntry } from "../shelf/MeasureEntry.tsx";
-import { PercentEntry } from "../shelf/PercentEntry.tsx";
 
 export type PlaceSize = Pick<Place, "name" | "widthMm" | "heightMm" | "coverFraction">;
 

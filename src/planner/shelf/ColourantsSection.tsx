@@ -6,6 +6,7 @@ import type { Colourant } from "../../job/shelfDocument.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
+import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { cssColour, useScreenGamut } from "../look/screenGamut.ts";
 import { newId } from "../state/identity.ts";
@@ -20,7 +21,6 @@ import {
 } from "../words/shelfWords.ts";
 import { CureEntry } from "./CureEntry.tsx";
 import { MasstoneEntry } from "./MasstoneEntry.tsx";
-import { PercentEntry } from "./PercentEntry.tsx";
 import { PriceEntry } from "./PriceEntry.tsx";
 import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";

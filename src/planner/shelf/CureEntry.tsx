@@ -1,10 +1,10 @@
 /** The cure as the ink maker's data sheet has it: entered by the shop or empty, never filled in. */
 import type { Base } from "../../job/shelfDocument.ts";
 import type { Unit } from "../../units/unit.ts";
+import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { CURE_NOTE } from "../words/shelfWords.ts";
-import { MeasureEntry } from "./MeasureEntry.tsx";
 
 interface Props {
   readonly cure: Base["cure"];

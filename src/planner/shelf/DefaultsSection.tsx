@@ -2,10 +2,10 @@
 import type { ShopDefaults } from "../../job/shelfDocument.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
+import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { GEOMETRIES, ILLUMINANTS, OBSERVERS } from "../words/garmentWords.ts";
 import { LENGTHS, MASSES, TEMPERATURES, THREAD_COUNTS } from "../words/shelfWords.ts";
-import { PercentEntry } from "./PercentEntry.tsx";
 import { ladderSentence, printLadder, readLadder } from "./typedLists.ts";
 import { useShelf } from "./useShelf.ts";
 

@@ -1,6 +1,7 @@
 /** The shelf: everything the shop owns and how it works, one list at a time, edited in place. */
-import { type ComponentType, type KeyboardEvent, useId, useRef } from "react";
+import type { ComponentType } from "react";
 import { useJobAddress } from "../address.ts";
+import { Tabs } from "../controls/Tabs.tsx";
 import { useDocuments } from "../state/usePlanner.ts";
 import { BasesSection } from "./BasesSection.tsx";
 import { ColourantsSection } from "./ColourantsSection.tsx";
@@ -12,7 +13,6 @@ import { SqueegeesSection } from "./SqueegeesSection.tsx";
 import "./shelf.css";
 
 interface Section {
-  /** In the address. */
   readonly tab: string;
   readonly name: string;
   readonly Component: ComponentType;
@@ -28,71 +28,25 @@ const SECTIONS: readonly Section[] = [
   { tab: "defaults", name: "Defaults", Component: DefaultsSection },
 ];
 
-const NEXT: Readonly<Record<string, (index: number) => number>> = {
-  ArrowRight: (index) => (index + 1) % SECTIONS.length,
-  ArrowLeft: (index) => (index + SECTIONS.length - 1) % SECTIONS.length,
-  Home: () => 0,
-  End: () => SECTIONS.length - 1,
-};
-
 export default function ShelfView() {
-  const id = useId();
-  const tabs = useRef<HTMLDivElement>(null);
   const { address, change } = useJobAddress();
   const { shopName } = useDocuments().library.shelf.defaults;
-  const chosen = Math.max(
-    0,
-    SECTIONS.findIndex(({ tab }) => tab === address.tab),
-  );
-  const section = SECTIONS[chosen];
-  if (section === undefined) return null;
-
-  const open = (index: number) => change({ tab: SECTIONS[index]?.tab ?? null });
-
-  function onKeyDown(event: KeyboardEvent): void {
-    const next = NEXT[event.key]?.(chosen);
-    if (next === undefined) return;
-    event.preventDefault();
-    open(next);
-    tabs.current?.querySelectorAll<HTMLElement>("[role='tab']")[next]?.focus();
-  }
-
   return (
     <div className="view shelf panel">
       <div className="view__head">
         <h2>Shelf</h2>
         {shopName !== "" && <p>{shopName}</p>}
       </div>
-      <div
-        className="shelf__tabs"
-        role="tablist"
-        aria-label="Lists of the shelf"
-        ref={tabs}
-        onKeyDown={onKeyDown}
-      >
-        {SECTIONS.map(({ name }, index) => (
-          <button
-            key={name}
-            type="button"
-            role="tab"
-            id={`${id}-tab-${index}`}
-            aria-selected={index === chosen}
-            aria-controls={`${id}-panel`}
-            tabIndex={index === chosen ? 0 : -1}
-            onClick={() => open(index)}
-          >
-            {name}
-          </button>
-        ))}
-      </div>
-      <div
-        id={`${id}-panel`}
-        role="tabpanel"
-        aria-labelledby={`${id}-tab-${chosen}`}
-        className="shelf__section"
-      >
-        <section.Component key={section.name} />
-      </div>
+      <Tabs label="Lists of the shelf" tabs={SECTIONS} open={address.tab} onOpen={(tab) => change({ tab })}>
+        {(tab) => {
+          const section = SECTIONS.find((one) => one.tab === tab);
+          return section === undefined ? null : (
+            <div className="shelf__section">
+              <section.Component key={tab} />
+            </div>
+          );
+        }}
+      </Tabs>
     </div>
   );
 }

@@ -3,9 +3,9 @@ import { useId, useState } from "react";
 import type { SetUp } from "../../job/shelfDocument.ts";
 import { weighedDeposit } from "../../job/weighedDeposit.ts";
 import type { Unit } from "../../units/unit.ts";
+import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
-import { MeasureEntry } from "./MeasureEntry.tsx";
 
 type Weighed = Omit<Extract<SetUp["weighed"], { kind: "mean" }>, "kind">;
 type Draft = { readonly [Field in keyof Weighed]: number | null };

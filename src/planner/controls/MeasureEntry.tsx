@@ -1,6 +1,6 @@
 /** A stored quantity typed and shown in the shop's unit; showing it in another unit never changes what is stored. */
 import { formatNumber, type Unit } from "../../units/unit.ts";
-import { NumberEntry } from "../controls/NumberEntry.tsx";
+import { NumberEntry } from "./NumberEntry.tsx";
 
 interface Props {
   readonly label: string;

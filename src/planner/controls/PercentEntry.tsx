@@ -1,5 +1,5 @@
 /** A fraction typed and shown as percent. */
-import { NumberEntry } from "../controls/NumberEntry.tsx";
+import { NumberEntry } from "./NumberEntry.tsx";
 
 interface Props {
   readonly label: string;

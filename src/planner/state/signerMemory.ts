@@ -1,7 +1,7 @@
 /** Who signed last in this session: kept with the open planner, never stored, so that the next day asks anew. */
 import { useState } from "react";
-import type { PlannerStore } from "../state/plannerStore.ts";
-import { usePlannerStore } from "../state/usePlanner.ts";
+import type { PlannerStore } from "./plannerStore.ts";
+import { usePlannerStore } from "./usePlanner.ts";
 
 const lastSigners = new WeakMap<PlannerStore, string>();
 
