@@ -9,15 +9,18 @@ interface Band {
 
 const band = (centreNm: number, sdNm: number, height: number): Band => ({ centreNm, sdNm, height });
 
-/** Invented dyes: a main band, its vibronic shoulder, a tail from the ultraviolet; widths as real dyes have them. */
+/**
+ * Invented dyes: a main band, its vibronic shoulder, a tail from the ultraviolet. Their widths make a smoothest
+ * reconstruction miss a relit colour by as much as it misses measured pigments and dyed cottons (physics.md §5; a test).
+ */
 const DYES = {
-  yellow: [band(422, 30, 1), band(452, 17, 0.45), band(365, 25, 0.4)],
-  orange: [band(458, 29, 1), band(490, 16, 0.6), band(370, 30, 0.35)],
-  red: [band(508, 26, 1), band(542, 15, 0.85), band(375, 28, 0.3)],
-  violet: [band(536, 27, 0.8), band(577, 17, 1), band(380, 35, 0.25)],
-  blue: [band(588, 31, 0.85), band(637, 19, 1), band(385, 30, 0.3)],
-  turquoise: [band(612, 24, 0.5), band(671, 17, 1), band(392, 24, 0.2)],
-  black: [band(585, 62, 1), band(455, 48, 0.7), band(380, 40, 0.5)],
+  yellow: [band(422, 42, 1), band(452, 24, 0.45), band(365, 35, 0.4)],
+  orange: [band(458, 41, 1), band(490, 22, 0.6), band(370, 42, 0.35)],
+  red: [band(508, 36, 1), band(542, 21, 0.85), band(375, 39, 0.3)],
+  violet: [band(536, 38, 0.8), band(577, 24, 1), band(380, 49, 0.25)],
+  blue: [band(588, 43, 0.85), band(637, 27, 1), band(385, 42, 0.3)],
+  turquoise: [band(612, 34, 0.5), band(671, 24, 1), band(392, 34, 0.2)],
+  black: [band(585, 87, 1), band(455, 67, 0.7), band(380, 56, 0.5)],
 } as const satisfies Record<string, readonly Band[]>;
 
 export type DyeName = keyof typeof DYES;

@@ -1,6 +1,9 @@
 /** The synthetic shops are what they are said to be: repeatable, physical, with hidden effects of the size that was asked for. */
 import { describe, expect, it } from "vitest";
+import { deltaE00 } from "../../src/core/colorimetry/ciede2000.ts";
 import { labFromReflectance } from "../../src/core/colorimetry/cielab.ts";
+import { nearestReflectanceFromLab } from "../../src/core/colorimetry/reconstruct.ts";
+import type { Viewing } from "../../src/core/colorimetry/viewing.ts";
 import { weightsFor } from "../../src/core/colorimetry/weights.ts";
 import { blackInk } from "../../src/core/optics/colourant.ts";
 import { WET_OUT_GAIN } from "../../src/core/optics/wetOut.ts";
@@ -59,21 +62,33 @@ describe("a synthetic shop", () => {
     }
   });
 
-  it("sells dyed cloth of every lightness, and structured: most curves turn more than twice", () => {
+  it("sells dyed cloth of every lightness", () => {
     const dyed = lots.filter(({ kind }) => kind !== "white");
     for (const low of [15, 25, 40, 60]) {
       expect(dyed.filter(({ bareLab }) => bareLab.L >= low && bareLab.L < low + 15).length).toBeGreaterThan(
         20,
       );
     }
-    const turns = dyed.map(({ bare }) => {
-      let count = 0;
-      for (let i = 1; i < bare.length - 1; i++) {
-        if ((bare[i]! - bare[i - 1]!) * (bare[i + 1]! - bare[i]!) < 0) count++;
-      }
-      return count;
-    });
-    expect(turns.filter((count) => count > 2).length / turns.length).toBeGreaterThan(0.5);
+  });
+
+  it("is as hard to reconstruct as measured cloth: relit by A it misses 1 deltaE00 on average", () => {
+    const daylight: Viewing = { illuminant: "D65", observer: "2deg" };
+    const lamp = weightsFor({ illuminant: "A", observer: "2deg" });
+    const missed = lots
+      .filter(({ kind }) => kind !== "white")
+      .map(({ bare }) => {
+        const { spectrum } = nearestReflectanceFromLab(
+          labFromReflectance(bare, weightsFor(daylight)),
+          daylight,
+        );
+        return deltaE00(labFromReflectance(spectrum, lamp), labFromReflectance(bare, lamp));
+      })
+      .sort((a, b) => a - b);
+    // Measured for the design (physics.md §5): mean 0.81 on 81 pigments and 1.04 on 500 dyed cottons, 95 % 2.16 and 2.76.
+    expect(meanOf(missed)).toBeGreaterThan(0.8);
+    expect(meanOf(missed)).toBeLessThan(1.3);
+    expect(missed[Math.floor(0.95 * missed.length)]!).toBeGreaterThan(2);
+    expect(missed[Math.floor(0.95 * missed.length)]!).toBeLessThan(3.5);
   });
 
   it("is asked about garments of every group, each with every base and step of the ladder", () => {
