@@ -132,7 +132,23 @@ function mixPart(
  * `colourant-without-strength`, `masstone-impossible`, `white-not-ready-made`, or as `colourSpectrum`.
  */
 export function inkMixFor(mix: Mix, shelf: Shelf): { readonly ok: true; readonly mix: InkMix } | Refused {
-  const problems: Problem[] = mixProblems(mix, shelf);
+  return inkOf(mix, shelf, mixProblems(mix, shelf));
+}
+
+/** The ink of what was poured: as `inkMixFor`, but above a data sheet's limit too, since it is in the pot. */
+export function pouredInkFor(
+  mix: Pick<Mix, "recipe" | "clothCoverFraction">,
+  shelf: Shelf,
+): { readonly ok: true; readonly mix: InkMix } | Refused {
+  const problems = mixProblems(mix, shelf).filter(({ code }) => code !== "above-data-sheet-limit");
+  return inkOf(mix, shelf, problems);
+}
+
+function inkOf(
+  mix: Pick<Mix, "recipe" | "clothCoverFraction">,
+  shelf: Shelf,
+  problems: Problem[],
+): { readonly ok: true; readonly mix: InkMix } | Refused {
   const parts: MixPart[] = [];
   mix.recipe.forEach((component, index) => {
     const built = mixPart(component, `recipe[${index}].itemId`, shelf);

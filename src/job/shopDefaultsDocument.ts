@@ -76,8 +76,8 @@ export const shopDefaultsSchema = z.strictObject({
     screenSetUp: minutes,
   }),
   /**
-   * Spreads of the prior re-estimated from the shop's own records, by name, as factors on the defaults; taken over only
-   * with the user's consent. Null: the defaults.
+   * Standard deviations of the prior re-estimated from the shop's own records, by the names of core/evidence; taken over
+   * only with the user's consent. Null, or a name that is not here: the defaults.
    */
   priorScales: z.record(z.string().min(1).max(60), z.number().positive().max(100)).nullable(),
   columnMatchings: z.array(columnMatchingSchema),

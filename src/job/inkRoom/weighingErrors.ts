@@ -2,7 +2,7 @@
 import { type WeighingError, weighingErrorOn } from "../../core/planning/ink/tintError.ts";
 import type { Documents } from "../documents.ts";
 import { lotOfLine } from "../lookup.ts";
-import { applicationFor, garmentFor, inkMixFor } from "../predictionInputs.ts";
+import { applicationFor, garmentFor, pouredInkFor } from "../predictionInputs.ts";
 import type { InkBatch } from "./inkBatch.ts";
 
 export interface GarmentWeighingError {
@@ -23,7 +23,7 @@ export function weighingErrorsOf(documents: Documents, batch: InkBatch): Garment
   if (sheet?.ok !== true) return [];
   const recipe = sheet.trueRecipe.map((part) => ({ ...part }));
   const clothCoverFraction = batch.white?.clothCoverFraction ?? null;
-  const ink = inkMixFor({ id: batch.mixId, name: batch.mixName, recipe, clothCoverFraction }, shelf);
+  const ink = pouredInkFor({ recipe, clothCoverFraction }, shelf);
   if (!ink.ok) return [];
   const parts = recipe.flatMap(({ itemId }, index) => {
     const part = ink.mix.parts[index];
