@@ -111,8 +111,10 @@ function requireWhole(format: Format, text: string, result: Extract<ReadingsResu
     const rows = csvRowCount(text, Number(countOf("readings-lines-before-headings") ?? 0));
     require(accounted >= rows, `${rows} rows, ${accounted} accounted for`);
   } else if (format === "cxf3") {
-    const beside = warnings.filter(({ code }) => code === "readings-lab-beside-spectra");
-    const left = beside.reduce((sum, { values }) => sum + Number(values?.count), 0);
+    const left = warnings.reduce((sum, { code, values }) => {
+      if (code === "readings-lab-left-out") return sum + 1;
+      return code === "readings-lab-beside-spectra" ? sum + Number(values?.count) : sum;
+    }, 0);
     const elsewhere = Number(countOf("readings-values-elsewhere") ?? 0);
     const used = samples.reduce(
       (sum, { lab, tristimulus, spectrum }) =>
@@ -120,16 +122,16 @@ function requireWhole(format: Format, text: string, result: Extract<ReadingsResu
       0,
     );
     const values = cxf3ValueCount(text);
-    require(used + left + elsewhere <=
-      values, `${values} values in the text, ${used + left + elsewhere} read`);
+    const read = used + left + elsewhere;
+    require(read === values, `${values} values in the text, ${read} accounted for`);
   }
 }
 
 /** Judges one result; throws with the reason where it does not hold. */
 export function judge(format: Format, text: string, result: ReadingsResult): void {
   if (!result.ok) {
-    require(result.problems.length > 0 &&
-      result.problems.length <= 50, "refused without a reason, or with too many");
+    const { length } = result.problems;
+    require(length > 0 && length <= 50, "refused without a reason, or with too many");
     result.problems.forEach(requireSentence);
     return;
   }
