@@ -1,11 +1,15 @@
 /** How the colour of a cell answers to each of its unknowns: differences of the exact model, as few films as it takes. */
 import type { Lab } from "../colorimetry/viewing.ts";
+import { depositReach } from "../optics/wetOut.ts";
 import { type Cell, epsilonAt, filmUnder, NONE, surpriseAt } from "./cell.ts";
-import { difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
+import { clothRoom, difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
 
 /** Step of the differences, in natural logarithms: the error of a one-sided difference is half of this times the curvature. */
 const LN_STEP = 1e-4;
 const CLOSED_STEP = 1e-3;
+
+/** Filled anew at each call. */
+const room = clothRoom();
 
 export interface CellSlopes {
   /** Change of colour at the point of linearisation. */
@@ -13,22 +17,26 @@ export interface CellSlopes {
   /** 3 x unknowns, row by row: L*, a*, b*. */
   readonly jacobian: Float64Array;
   /** Columns of length 3: ln wet-out, ln of all colourants at once, ln deposit. */
-  readonly wetOut: Float64Array;
-  readonly tint: Float64Array;
-  readonly deposit: Float64Array;
+  readonly wetOut: readonly number[];
+  readonly tint: readonly number[];
+  readonly deposit: readonly number[];
   /** L* by which the other of a heather's two models differs; 0 for other cloth. */
   readonly heatherGapL: number;
 }
 
-const column = (to: Lab, from: Lab, step: number): Float64Array =>
-  Float64Array.of((to.L - from.L) / step, (to.a - from.a) / step, (to.b - from.b) / step);
+/** Three numbers: a plain array, which costs less to make than a typed one. */
+const column = (to: Lab, from: Lab, step: number): number[] => [
+  (to.L - from.L) / step,
+  (to.a - from.a) / step,
+  (to.b - from.b) / step,
+];
 
 /** Change and slopes of `cell` where its unknowns are `values`. */
 export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   const { cloth, mix, unknowns, wetCount } = cell;
   const count = unknowns.length;
   const jacobian = new Float64Array(3 * count);
-  const add = (position: number, slope: Float64Array, share = 1): void => {
+  const add = (position: number, slope: readonly number[], share = 1): void => {
     for (let row = 0; row < 3; row++) jacobian[row * count + position]! += share * slope[row]!;
   };
   const at = surpriseAt(cell, values);
@@ -36,7 +44,7 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   const film = filmUnder(cell, at);
   const strength = film.wetOutStrength;
   const clothAt = (reach: number, lnWetOut: number, lnGain: readonly number[]) =>
-    wettedBy(cloth, gainsUnder(cloth, reach, lnWetOut, lnGain));
+    wettedBy(room, cloth, gainsUnder(cloth, reach, lnWetOut, lnGain));
   const wetter = labThrough(film, cloth, clothAt(strength, epsilon + LN_STEP, at.lnFibreGain));
   const gainColumns: Lab[] = [];
   if (cell.gainOf.length > 1) {
@@ -52,7 +60,8 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
     add(position, gainColumns.length === 0 ? wetOut : column(gainColumns[i]!, centre, LN_STEP));
   });
 
-  const tint = new Float64Array(3);
+  const tint = [0, 0, 0];
+  const scattered = [0, 0, 0];
   const { baseMass, strengthMass } = masses(cell, at.lnPartStrength);
   const closedSlope = column(
     labThrough(film, cloth, wetted, film.closedFraction + CLOSED_STEP),
@@ -80,19 +89,21 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
     if (cell.scatteringOf[i] !== NONE) {
       const lnPartScattering = stepped(at.lnPartScattering, i);
       const other = filmUnder(cell, { ...at, lnPartScattering });
-      add(cell.scatteringOf[i]!, column(labThrough(other, cloth, wetted), centre, LN_STEP));
+      const slope = column(labThrough(other, cloth, wetted), centre, LN_STEP);
+      add(cell.scatteringOf[i]!, slope);
+      if (part.kind === "base") for (let row = 0; row < 3; row++) scattered[row]! += slope[row]!;
     }
   });
 
+  // A thicker film holds more of every colourant, more haze, and wets further: the sum of their slopes.
+  const reach = reachSlope(cell.application.depositUm * Math.exp(at.lnDeposit));
+  const deposit = wetOut.map((slope, row) => reach * slope + tint[row]! + scattered[row]!);
+  if (cell.depositAt !== NONE) add(cell.depositAt, deposit);
   let heatherGapL = 0;
   if (cloth.dyedFibreKs !== null) {
     const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
-    heatherGapL = labThrough(film, cloth, wettedAsSolid(cloth, gains)).L - centre.L;
+    heatherGapL = labThrough(film, cloth, wettedAsSolid(room, cloth, gains)).L - centre.L;
   }
-  const thicker = filmUnder(cell, { ...at, lnDeposit: at.lnDeposit + LN_STEP });
-  const wettedFurther = clothAt(thicker.wetOutStrength, epsilon, at.lnFibreGain);
-  const deposit = column(labThrough(thicker, cloth, wettedFurther), centre, LN_STEP);
-  if (cell.depositAt !== NONE) add(cell.depositAt, deposit);
   return { change: difference(centre, cloth.bareLab), jacobian, wetOut, tint, deposit, heatherGapL };
 }
 
@@ -113,4 +124,11 @@ function masses(cell: Cell, lnPartStrength: readonly number[]): { baseMass: numb
     } else if (part.ownBaseStrength !== null) strengthMass += part.massFraction * part.ownBaseStrength;
   });
   return { baseMass, strengthMass };
+}
+
+/** d ln F / d ln X at `depositUm`, with F of optics/wetOut.ts; 1 for a film of no thickness. */
+function reachSlope(depositUm: number): number {
+  if (depositUm === 0) return 1;
+  const step = Math.exp(LN_STEP);
+  return Math.log(depositReach(depositUm * step) / depositReach(depositUm)) / LN_STEP;
 }

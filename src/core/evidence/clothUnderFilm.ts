@@ -21,18 +21,21 @@ export function gainsUnder(
   return gains;
 }
 
-/** The cloth wetted by `gains`. */
-export function wettedBy(cloth: WettableGarment, gains: Float64Array): Spectrum {
-  const wetted = new Float64Array(BAND_COUNT);
-  wetInto(wetted, cloth, gains);
-  return wetted;
+/** Room for a wetted cloth, owned by whoever asks for colours in a row: arrays this size cost more to make than to fill. */
+export function clothRoom(): Spectrum {
+  return new Float64Array(BAND_COUNT);
+}
+
+/** The cloth wetted by `gains`, in `room`. */
+export function wettedBy(room: Spectrum, cloth: WettableGarment, gains: Float64Array): Spectrum {
+  wetInto(room, cloth, gains);
+  return room;
 }
 
 /** The same by the other of a heather's two models, the dye share alone. */
-export function wettedAsSolid(cloth: WettableGarment, gains: Float64Array): Spectrum {
-  const wetted = new Float64Array(BAND_COUNT);
-  wetSolidInto(wetted, cloth, gains);
-  return wetted;
+export function wettedAsSolid(room: Spectrum, cloth: WettableGarment, gains: Float64Array): Spectrum {
+  wetSolidInto(room, cloth, gains);
+  return room;
 }
 
 /** Colour of `film` over the cloth as `wetted`. */

@@ -15,9 +15,6 @@ export interface Lesson {
   /** The observation as the linear model sees it: observed - expected + J point. */
   readonly target: Float64Array;
   readonly inverseNoise: Float64Array;
-  /** J' N^-1 J and J' N^-1 target, before the weight. */
-  readonly information: Float64Array;
-  readonly right: Float64Array;
   /** Student-t weight, at most 1. */
   readonly weight: number;
 }
@@ -53,23 +50,6 @@ export function linearisedAt(
   const factor = noise.slice();
   factorise(factor, p);
   const inverseNoise = inverseFrom(factor, p);
-  const weighed = new Float64Array(p * count);
-  for (let row = 0; row < p; row++) {
-    for (let other = 0; other < p; other++) {
-      const precision = inverseNoise[row * p + other]!;
-      for (let k = 0; k < count; k++) weighed[row * count + k]! += precision * jacobian[other * count + k]!;
-    }
-  }
-  const information = new Float64Array(count * count);
-  const right = new Float64Array(count);
-  for (let row = 0; row < p; row++) {
-    for (let i = 0; i < count; i++) {
-      const slope = jacobian[row * count + i]!;
-      if (slope === 0) continue;
-      for (let j = 0; j < count; j++) information[i * count + j]! += slope * weighed[row * count + j]!;
-    }
-    for (let i = 0; i < count; i++) right[i]! += weighed[row * count + i]! * target[row]!;
-  }
   const { block, locals, shared, weight } = place;
   return {
     teaching,
@@ -81,8 +61,6 @@ export function linearisedAt(
     linearised,
     target,
     inverseNoise,
-    information,
-    right,
   };
 }
 

@@ -3,10 +3,9 @@
 import { normalCumulativeFast, normalDensity } from "../prediction/normalDistribution.ts";
 import { printedFilm } from "../prediction/printedFilm.ts";
 import { DISCREPANCY_DELTA_L, type Surprise } from "../prediction/unknowns.ts";
-import { heavyTailed } from "../prediction/wetOutSpread.ts";
 import type { WettableGarment } from "../prediction/wettableGarment.ts";
 import { BELIEF_AXIS_COUNT, type CellBelief } from "./belief.ts";
-import { gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
+import { clothRoom, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
 import type { EvidencePrint } from "./record.ts";
 
 /** Student's t with 5 degrees of freedom: excess kurtosis 6 / (5 - 4). */
@@ -24,6 +23,9 @@ export interface DeltaLQuantiles {
   readonly p50: number;
   readonly p95: number;
 }
+
+/** Filled anew at each call. */
+const room = clothRoom();
 
 /** `belief.mean` moved along the axes: each colourant by lnTint, each base by closed fraction and haze. */
 function movedSurprise(belief: CellBelief, print: EvidencePrint, by: Float64Array): Required<Surprise> {
@@ -89,7 +91,8 @@ export function deltaLQuantiles(
   const tail = Math.abs((belief.styleTailSd * gradient[0]!) / sd);
   const kurtosis = STYLE_EXCESS_KURTOSIS * Math.min(1, tail) ** 4;
   const along = NODES.map((z) => {
-    const s = heavyTailed(z, kurtosis);
+    // Cornish & Fisher 1937, as the prediction's spread has it.
+    const s = z + ((z * z * z - 3 * z) * kurtosis) / 24;
     return acrossShift + deltaLAt(direction.map((d) => s * d));
   });
   return quantilesAlong(along, discrepancy);
@@ -98,7 +101,7 @@ export function deltaLQuantiles(
 function deltaLUnder(cloth: WettableGarment, print: EvidencePrint, surprise: Required<Surprise>): number {
   const film = printedFilm(print.mix, print.application, surprise);
   return (
-    labThrough(film, cloth, wettedBy(cloth, gainsOf(cloth, film.wetOutStrength, surprise))).L -
+    labThrough(film, cloth, wettedBy(room, cloth, gainsOf(cloth, film.wetOutStrength, surprise))).L -
     cloth.bareLab.L
   );
 }
@@ -112,8 +115,8 @@ function heatherGapL(cloth: WettableGarment, print: EvidencePrint, belief: CellB
   if (cloth.dyedFibreKs === null) return 0;
   const film = printedFilm(print.mix, print.application, belief.mean);
   const gains = gainsOf(cloth, film.wetOutStrength, belief.mean);
-  const asSolid = labThrough(film, cloth, wettedAsSolid(cloth, gains)).L;
-  return asSolid - labThrough(film, cloth, wettedBy(cloth, gains)).L;
+  const asSolid = labThrough(film, cloth, wettedAsSolid(room, cloth, gains)).L;
+  return asSolid - labThrough(film, cloth, wettedBy(room, cloth, gains)).L;
 }
 
 const Z95 = 1.6448536269514722;

@@ -22,7 +22,7 @@ export const PAIR_SD_HEATHER_L = 0.8;
 /** What is believed beforehand counts as this many readings when a standard deviation is typed. Invented default. */
 const PRIOR_PAIR_DEGREES_OF_FREEDOM = 4;
 /** A pair difference in a* or b* is off by this part of what it is off in L*. Invented default. */
-const AB_PER_L = 0.6;
+export const AB_PER_L = 0.6;
 
 /** Whether the cloth is mixed of dyed and undyed fibres. */
 function isHeather(cell: Cell): boolean {
@@ -44,7 +44,7 @@ export function pairSdL(cell: Cell, reading: PairReading): number {
   );
 }
 
-function addOuter(into: Float64Array, column: Float64Array, variance: number): void {
+function addOuter(into: Float64Array, column: readonly number[], variance: number): void {
   for (let i = 0; i < 3; i++) {
     for (let j = 0; j < 3; j++) into[i * 3 + j]! += variance * column[i]! * column[j]!;
   }

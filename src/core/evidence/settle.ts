@@ -10,8 +10,9 @@ import { distance2Of, type Lesson, linearisedAt, movementOf, residualAt, student
 import { backSubstitute, eliminate, type StyleBlock } from "./styleBlock.ts";
 import { STYLE_SD_PER_SCALE, type Unknown } from "./unknown.ts";
 
-/** Natural logarithms within which a linearisation holds: the error left is some 0.002 L*. */
-const MOVE_TOLERANCE = 0.02;
+/** Natural logarithms within which a linearisation holds: the error left is some 0.002 L*. While far off, more will do. */
+const MOVE_TOLERANCE = 0.025;
+const FIRST_MOVE_TOLERANCE = 0.1;
 /** One step moves no record's wet-out, and no shared unknown, by more: far out the model is not straight. */
 const LONGEST_STEP = 0.7;
 const WEIGHT_TOLERANCE = 0.01;
@@ -55,7 +56,8 @@ export function settle(fit: Fit, dirty: Set<number>, warm: boolean): void {
   let left = Number.POSITIVE_INFINITY;
   fit.converged = false;
   for (let step = 0; step < MOST_STEPS; step++) {
-    relinearise(fit, dirty, step >= unweighted);
+    const isNear = warm || step > UNWEIGHTED_STEPS;
+    relinearise(fit, dirty, step >= unweighted, isNear ? MOVE_TOLERANCE : FIRST_MOVE_TOLERANCE);
     restyle(fit, dirty);
     if (dirty.size === 0 && left < ARRIVED && step > unweighted) {
       fit.converged = true;
@@ -73,12 +75,12 @@ export function settle(fit: Fit, dirty: Set<number>, warm: boolean): void {
 }
 
 /** Linearises what moved and weighs every lesson anew. */
-function relinearise(fit: Fit, dirty: Set<number>, isWeighted: boolean): void {
+function relinearise(fit: Fit, dirty: Set<number>, isWeighted: boolean, tolerance: number): void {
   for (let l = 0; l < fit.lessons.length; l++) {
     let lesson = fit.lessons[l]!;
     const values = valuesOf(lesson, fit.blocks, fit.sharedValues);
     let changed = false;
-    if (movementOf(lesson, values) > MOVE_TOLERANCE) {
+    if (movementOf(lesson, values) > tolerance) {
       lesson = linearisedAt(lesson, values);
       changed = true;
     }

@@ -40,6 +40,9 @@ export const NOTHING_ELIMINATED: Elimination = {
   reducedRight: new Float64Array(0),
 };
 
+/** Room for one row of J' N^-1. */
+const weighed = [0, 0, 0];
+
 /**
  * Eliminates `size` unknowns of prior variances `variances` from the normal equations of `lessons` by Schur complement
  * (Golub & Van Loan, Matrix Computations, §3.2; from memory).
@@ -57,25 +60,31 @@ export function eliminate(size: number, variances: Float64Array, lessons: readon
   const reducedRight = new Float64Array(width);
   for (let i = 0; i < size; i++) own[i * size + i] = 1 / variances[i]!;
   for (const lesson of lessons) {
-    const { locals, shared, information, right } = lesson;
+    const { locals, shared, weight, target, inverseNoise } = lesson;
+    const { jacobian } = lesson.linearised;
+    const p = target.length;
     const localCount = locals.length;
     const count = localCount + shared.length;
-    const { weight } = lesson;
-    for (let i = 0; i < localCount; i++) {
-      const row = locals[i]!;
-      particular[row]! += weight * right[i]!;
-      for (let j = 0; j < localCount; j++)
-        own[row * size + locals[j]!]! += weight * information[i * count + j]!;
-      for (let j = localCount; j < count; j++) {
-        coupling[row * width + columns.get(shared[j - localCount]!)!]! +=
-          weight * information[i * count + j]!;
+    const at = placesOf(lesson, columns);
+    for (let i = 0; i < count; i++) {
+      // Row i of J' N^-1, weighed.
+      let right = 0;
+      for (let row = 0; row < p; row++) {
+        let sum = 0;
+        for (let k = 0; k < p; k++) sum += jacobian[k * count + i]! * inverseNoise[k * p + row]!;
+        weighed[row] = weight * sum;
+        right += weighed[row]! * target[row]!;
       }
-    }
-    for (let i = localCount; i < count; i++) {
-      const row = columns.get(shared[i - localCount]!)!;
-      reducedRight[row]! += weight * right[i]!;
-      for (let j = localCount; j < count; j++) {
-        reduced[row * width + columns.get(shared[j - localCount]!)!]! += weight * information[i * count + j]!;
+      const isOwn = i < localCount;
+      const row = at[i]!;
+      if (isOwn) particular[row]! += right;
+      else reducedRight[row]! += right;
+      for (let j = isOwn ? 0 : localCount; j < count; j++) {
+        let value = 0;
+        for (let k = 0; k < p; k++) value += weighed[k]! * jacobian[k * count + j]!;
+        if (!isOwn) reduced[row * width + at[j]!]! += value;
+        else if (j < localCount) own[row * size + at[j]!]! += value;
+        else coupling[row * width + at[j]!]! += value;
       }
     }
   }
@@ -96,6 +105,13 @@ export function eliminate(size: number, variances: Float64Array, lessons: readon
   solveUpper(own, size, particular);
   const shared = Int32Array.from(columns.keys());
   return { shared, factor: own, coupling: half, particular, reduced, reducedRight };
+}
+
+/** Where each unknown of `lesson` lies: in its block, then among the columns of what is shared. */
+function placesOf({ locals, shared }: Lesson, columns: ReadonlyMap<number, number>): number[] {
+  const at: number[] = Array.from(locals);
+  for (const position of shared) at.push(columns.get(position)!);
+  return at;
 }
 
 /** Values of the block's unknowns where the shared unknowns have `sharedValues`. */

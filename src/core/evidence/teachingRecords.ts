@@ -1,7 +1,7 @@
 /** Which records teach: of each print the latest reading before any wash; the others chart drift and durability. */
 import type { EvidenceRecord } from "./record.ts";
 
-const isLater = (one: EvidenceRecord, other: EvidenceRecord): boolean =>
+export const isLater = (one: EvidenceRecord, other: EvidenceRecord): boolean =>
   one.at > other.at || (one.at === other.at && one.id > other.id);
 
 /** The latest unwashed record of each print, in the order given. */
