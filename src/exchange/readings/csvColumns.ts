@@ -21,9 +21,12 @@ export function guessColumns(headings: readonly string[]): ColumnMatching | null
   return { columns, scale: null };
 }
 
+/** Beyond this the headings of a file are compared no further. */
+const COMPARED_CHARACTERS = 100;
+
 /** Headings count as the same whatever their case and blanks. */
-function plain(heading: string): string {
-  return heading.trim().replace(/\s+/g, " ").toLowerCase();
+export function plainHeading(heading: string): string {
+  return heading.trim().replace(/\s+/g, " ").toLowerCase().slice(0, COMPARED_CHARACTERS);
 }
 
 export interface AppliedMatching {
@@ -36,7 +39,7 @@ export interface AppliedMatching {
 export function applyMatching(matching: ColumnMatching, headings: readonly string[]): AppliedMatching {
   const places = new Map<string, number[]>();
   for (const [column, heading] of headings.entries()) {
-    const key = plain(heading);
+    const key = plainHeading(heading);
     const known = places.get(key);
     if (known === undefined) places.set(key, [column]);
     else known.push(column);
@@ -44,7 +47,7 @@ export function applyMatching(matching: ColumnMatching, headings: readonly strin
   const roles: ColumnRole[] = headings.map(() => "left-out");
   const missing: string[] = [];
   for (const { heading, role } of matching.columns) {
-    const column = places.get(plain(heading))?.shift();
+    const column = places.get(plainHeading(heading))?.shift();
     if (column !== undefined) roles[column] = role;
     else if (role !== "left-out") missing.push(heading);
   }
