@@ -1,18 +1,20 @@
-/** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, a surface through them. */
+/** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, one step along each weak unknown. */
 import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import { chroma } from "../colorimetry/difference.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
-import { type PrintableInk, SURFACE_REACH_SD } from "./printableInk.ts";
+import type { PrintableInk } from "./printableInk.ts";
 import { type Workspace, wetAsSolid, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
-import { labOver, lightnessOver } from "./printedLab.ts";
+import { labsOver, lightnessOver } from "./printedLab.ts";
 import {
   fitSurface,
   lnWetOutAtNode,
-  type SurfaceRange,
   surfaceValue,
+  TINT_NODE_COUNT,
   tintPosition,
   WET_NODE_COUNT,
+  type WetAxis,
+  wetAxis,
   wetPosition,
 } from "./responseSurface.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
@@ -29,10 +31,15 @@ const LARGEST_HUE_RATIO = 3;
 /** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
 export interface CellResponse {
   readonly wetOut: WetOutSpread;
-  readonly range: SurfaceRange;
+  readonly wetAxis: WetAxis;
   readonly tintCount: number;
+  /** ln(tint factor) per standard deviation, the deposit's part included; 0 for a clear. */
+  readonly tintSd: number;
+  /** Mean shift of ln(wet-out), through the curvature of the reach. */
+  readonly lnWetOutShift: number;
+  /** Fitted surface of L*. */
   readonly lightness: Float64Array;
-  /** How far the hue shift lies inside its limit, in widths of what the model itself misses; null where it cannot break it. */
+  /** Fitted surface of how far the hue shift lies inside its limit, in widths of what the model itself misses; null where it cannot break it. */
   readonly hueMargin: Float64Array | null;
   /** dL* per unit of closed fraction. */
   readonly closedSlope: number;
@@ -45,19 +52,20 @@ export interface CellResponse {
   readonly discrepancyL: number;
 }
 
-/** |dH*ab| without an angle: sqrt(2 (C1 C2 - a1 a2 - b1 b2)), the product form of the same difference. */
-function hueShift(from: Lab, to: Lab): number {
-  const product = Math.sqrt((from.a * from.a + from.b * from.b) * (to.a * to.a + to.b * to.b));
-  return Math.sqrt(Math.max(0, 2 * (product - from.a * to.a - from.b * to.b)));
+/**
+ * |dH*ab| from `bare`, of chroma `bareChroma`, to a print of `printChroma`, without an angle: sqrt(2 (C1 C2 - a1 a2 -
+ * b1 b2)), the product form of the same difference.
+ */
+function hueShift(bare: Lab, bareChroma: number, a: number, b: number, printChroma: number): number {
+  return Math.sqrt(Math.max(0, 2 * (bareChroma * printChroma - bare.a * a - bare.b * b)));
 }
 
 /**
  * What the model misses of a* and b*, seen as a hue difference: an error across the hue of the print turns it by
  * error / C2, and dH*ab = 2 sqrt(C1 C2) sin(dh / 2), so it counts sqrt(C1 / C2).
  */
-function hueDiscrepancy(bare: Lab, print: Lab): number {
-  const printChroma = chroma(print);
-  const ratio = printChroma === 0 ? 1 : Math.sqrt(chroma(bare) / printChroma);
+function hueDiscrepancy(bareChroma: number, printChroma: number): number {
+  const ratio = printChroma === 0 ? 1 : Math.sqrt(bareChroma / printChroma);
   return DISCREPANCY_AB * Math.min(LARGEST_HUE_RATIO, Math.max(SMALLEST_HUE_RATIO, ratio));
 }
 
@@ -68,7 +76,55 @@ function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk,
   return lightnessOver(room, cloth, ink.film) - centreL;
 }
 
-/** Evaluates the exact model at the nodes of the surface and one step along each weak unknown. */
+/** The exact L* of a clear at the nodes. */
+function clearNodes(room: Workspace, cloth: WettableGarment, ink: PrintableInk, axis: WetAxis): Float64Array {
+  const lightness = new Float64Array(WET_NODE_COUNT);
+  for (let i = 0; i < WET_NODE_COUNT; i++) {
+    wetCloth(room, cloth, ink.film, lnWetOutAtNode(axis, i));
+    lightness[i] = lightnessOver(room, cloth, ink.film);
+  }
+  return lightness;
+}
+
+/** The exact L* of a tinted mix at the nodes, and how far its hue lies inside the limit where it may break it. */
+function tintedNodes(
+  room: Workspace,
+  cloth: WettableGarment,
+  ink: PrintableInk,
+  axis: WetAxis,
+  hueLimit: number,
+): { lightness: Float64Array; hueMargin: Float64Array | null } {
+  const { bareLab } = cloth;
+  const bareChroma = chroma(bareLab);
+  const { labs } = room.spread;
+  const tintCount = TINT_NODE_COUNT;
+  const lightness = new Float64Array(WET_NODE_COUNT * tintCount);
+  const hueMargin = new Float64Array(WET_NODE_COUNT * tintCount);
+  let leastMargin = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < WET_NODE_COUNT; i++) {
+    wetCloth(room, cloth, ink.film, lnWetOutAtNode(axis, i));
+    labsOver(labs, room, cloth, ink.nodeFilms);
+    let clearHue = 0;
+    for (let j = 0; j <= tintCount; j++) {
+      const a = labs[3 * j + 1]!;
+      const b = labs[3 * j + 2]!;
+      const printChroma = Math.sqrt(a * a + b * b);
+      const shift = hueShift(bareLab, bareChroma, a, b, printChroma);
+      if (j === 0) {
+        clearHue = shift;
+        continue;
+      }
+      const at = i * tintCount + j - 1;
+      lightness[at] = labs[3 * j]!;
+      const margin = (hueLimit - shift + clearHue) / hueDiscrepancy(bareChroma, printChroma);
+      hueMargin[at] = margin;
+      if (margin < leastMargin) leastMargin = margin;
+    }
+  }
+  return { lightness, hueMargin: leastMargin < HUE_REACH ? hueMargin : null };
+}
+
+/** The response of `ink` on `cloth`. */
 export function cellResponse(
   room: Workspace,
   cloth: WettableGarment,
@@ -76,24 +132,13 @@ export function cellResponse(
   hueLimit: number,
 ): CellResponse {
   const wetOut = wetOutSpread(room, cloth, ink);
-  const range: SurfaceRange = { lnWetOut: SURFACE_REACH_SD * wetOut.sd, lnTint: ink.lnTintRange };
-  const tintCount = ink.tintFilms.length;
-  const lightness = new Float64Array(WET_NODE_COUNT * tintCount);
-  const hueMargin = new Float64Array(WET_NODE_COUNT * tintCount);
-  let leastMargin = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < WET_NODE_COUNT; i++) {
-    wetCloth(room, cloth, ink.film, lnWetOutAtNode(range, i));
-    const clearHue = ink.hasTint ? hueShift(cloth.bareLab, labOver(room, cloth, ink.clearFilm)) : 0;
-    for (let j = 0; j < tintCount; j++) {
-      const lab = labOver(room, cloth, ink.tintFilms[j]!);
-      lightness[i * tintCount + j] = lab.L;
-      if (!ink.hasTint) continue;
-      const excess = hueShift(cloth.bareLab, lab) - clearHue;
-      const margin = (hueLimit - excess) / hueDiscrepancy(cloth.bareLab, lab);
-      hueMargin[i * tintCount + j] = margin;
-      leastMargin = Math.min(leastMargin, margin);
-    }
-  }
+  const axis = wetAxis(wetOut.sd);
+  const tintCount = ink.hasTint ? TINT_NODE_COUNT : 1;
+  const { lightness, hueMargin } = ink.hasTint
+    ? tintedNodes(room, cloth, ink, axis, hueLimit)
+    : { lightness: clearNodes(room, cloth, ink, axis), hueMargin: null };
+  fitSurface(lightness, tintCount);
+  if (hueMargin !== null) fitSurface(hueMargin, tintCount);
   wetCloth(room, cloth, ink.film);
   const centreL = lightnessOver(room, cloth, ink.film);
   const closedSlope =
@@ -103,28 +148,28 @@ export function cellResponse(
     film === null ? 0 : centreLuminance - luminanceRatioFromLightness(lightnessOver(room, cloth, film));
   const hazeLuminance = addedAgainst(ink.hazelessFilm);
   const blackLuminance = addedAgainst(ink.unscatteringFilm);
-  const discrepancyL = Math.hypot(DISCREPANCY_DELTA_L, heatherGapL(room, cloth, ink, centreL) / 2);
-  fitSurface(lightness, tintCount);
-  const hueMatters = leastMargin < HUE_REACH;
-  if (hueMatters) fitSurface(hueMargin, tintCount);
+  const gap = heatherGapL(room, cloth, ink, centreL) / 2;
   return {
     wetOut,
-    range,
+    wetAxis: axis,
     tintCount,
+    tintSd: ink.tintSd,
+    lnWetOutShift: ink.lnReachShift,
     lightness,
-    hueMargin: hueMatters ? hueMargin : null,
+    hueMargin,
     closedSlope,
     hazeLuminance,
     blackLuminance,
     centreL,
-    discrepancyL,
+    discrepancyL: Math.sqrt(DISCREPANCY_DELTA_L * DISCREPANCY_DELTA_L + gap * gap),
   };
 }
 
 /** L* on the surface at `lnWetOut` and `lnTint` away from what is expected. */
 export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: number): number {
-  const { range, tintCount, lightness } = response;
-  return surfaceValue(lightness, tintCount, wetPosition(range, lnWetOut), tintPosition(range, lnTint));
+  const { wetAxis: axis, tintCount, tintSd, lightness } = response;
+  const x = wetPosition(axis, Math.exp(lnWetOut / 2));
+  return surfaceValue(lightness, tintCount, x, tintSd === 0 ? 0 : tintPosition(lnTint / tintSd));
 }
 
 /** Change of L* at the centre where scattered light of `luminance` (Y/Yn) is exp(`lnSd`) times as much as expected. */

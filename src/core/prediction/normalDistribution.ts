@@ -1,8 +1,10 @@
 /** The normal and the Student-t distribution, as far as the spread needs them. */
 
 const TABLE_LIMIT = 6;
-const TABLE_STEPS_PER_UNIT = 64;
-const TABLE_SIZE = 2 * TABLE_LIMIT * TABLE_STEPS_PER_UNIT + 1;
+/** Of the table below. */
+export const TABLE_STEPS_PER_UNIT = 64;
+export const TABLE_MIDDLE = TABLE_LIMIT * TABLE_STEPS_PER_UNIT;
+const TABLE_SIZE = 2 * TABLE_MIDDLE + 1;
 
 /**
  * Cumulative probability of the standard normal at `x`, to about 1e-15 for |x| <= 8: the power series
@@ -32,18 +34,19 @@ export function normalDensity(x: number): number {
   return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 }
 
-const table = Float64Array.from({ length: TABLE_SIZE }, (_, i) =>
-  normalCumulative(i / TABLE_STEPS_PER_UNIT - TABLE_LIMIT),
+/** Phi at (i - TABLE_MIDDLE) / TABLE_STEPS_PER_UNIT. */
+export const CUMULATIVE_TABLE = Float64Array.from({ length: TABLE_SIZE }, (_, i) =>
+  normalCumulative((i - TABLE_MIDDLE) / TABLE_STEPS_PER_UNIT),
 );
 
 /** `normalCumulative` by linear interpolation in a table: within 8e-6, and 0 or 1 beyond 6 standard deviations. */
 export function normalCumulativeFast(x: number): number {
-  const position = (x + TABLE_LIMIT) * TABLE_STEPS_PER_UNIT;
+  const position = x * TABLE_STEPS_PER_UNIT + TABLE_MIDDLE;
   if (position <= 0) return 0;
   if (position >= TABLE_SIZE - 1) return 1;
   const below = position | 0;
-  const value = table[below]!;
-  return value + (position - below) * (table[below + 1]! - value);
+  const value = CUMULATIVE_TABLE[below]!;
+  return value + (position - below) * (CUMULATIVE_TABLE[below + 1]! - value);
 }
 
 /** Cumulative probability of Student's t with 5 degrees of freedom at `t` (closed form for odd nu, A&S 26.7.3). */

@@ -1,9 +1,9 @@
 /** A mix on its set-up made ready for a whole column of predictions: its film, and the films it may turn out as. */
 import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
+import { normalCumulative, normalDensity } from "./normalDistribution.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
-import { lnTintAtNode, TINT_NODE_COUNT } from "./responseSurface.ts";
-import { CLOSED_POINTS } from "./spreadGrid.ts";
+import { TINT_NODES } from "./responseSurface.ts";
 import {
   BASE_STRENGTH_SD,
   BLACK_SCATTERING_SD,
@@ -14,9 +14,6 @@ import {
   lnDepositSd,
 } from "./unknowns.ts";
 
-/** How many standard deviations a response surface reaches to each side; points beyond are held at its edge. */
-export const SURFACE_REACH_SD = 2.9;
-
 /** Step in ln deposit for slope and curvature of the reach. */
 const LN_STEP = 0.05;
 
@@ -24,8 +21,8 @@ export interface PrintableInk {
   readonly mix: InkMix;
   readonly application: Application;
   readonly film: PrintedFilm;
-  /** The film at each tint node, or the film alone for a clear. */
-  readonly tintFilms: readonly PrintedFilm[];
+  /** Where it holds a tint, the film without its colourants and then the film at each tint node; else none. */
+  readonly nodeFilms: readonly PrintedFilm[];
   /** The film without its colourants; the film itself for a clear. */
   readonly clearFilm: PrintedFilm;
   /** The film as if its bases had no haze, and as if its black did not scatter; null where they do not. */
@@ -38,15 +35,15 @@ export interface PrintableInk {
   /** Of the colourants' strength and what the model misses of it; without the deposit. */
   readonly lnTintSd: number;
   readonly lnDepositSd: number;
-  /** Half range of the tint axis in ln. */
-  readonly lnTintRange: number;
+  /** The two together: ln(tint factor) per standard deviation; 0 for a clear. */
+  readonly tintSd: number;
   /** d ln F / d ln X at this deposit: how much of a thicker film goes into wet-out. */
   readonly reachSlope: number;
   /** Mean shift of ln F through its curvature: a thicker film adds less than a thinner one takes away. */
   readonly lnReachShift: number;
   readonly closedFractionSd: number;
-  /** The closed fraction at each weak point. */
-  readonly closedFractionAt: Float64Array;
+  /** Mean and standard deviation of what the closed fraction, cut at 0, adds to the expected one. */
+  readonly closedShift: { readonly mean: number; readonly sd: number };
 }
 
 const tintAmount = (part: MixPart): number =>
@@ -93,21 +90,22 @@ export function printableInk(mix: InkMix, application: Application): PrintableIn
     amounts.map(() => COLOURANT_STRENGTH_SD),
   );
   const lnTintSd = hasTint ? Math.hypot(strengthSd, DISCREPANCY_LN_TINT) : 0;
-  const lnTintRange = hasTint ? SURFACE_REACH_SD * Math.hypot(lnTintSd, depositSd) : 0;
+  const tintSd = hasTint ? Math.hypot(lnTintSd, depositSd) : 0;
   const bases = mix.parts.filter((part) => part.kind === "base");
   const closedFractionSd =
     weightedSd(
       bases.map((part) => part.massFraction),
       bases.map(() => CLOSED_FRACTION_SD),
     ) || CLOSED_FRACTION_SD;
-  const tintFilmAt = (_: unknown, k: number): PrintedFilm =>
-    printedFilm(mix, application, {}, Math.exp(lnTintAtNode({ lnWetOut: 1, lnTint: lnTintRange }, k)));
+  const clearFilm = hasTint ? printedFilm(mix, application, {}, 0) : film;
   return {
     mix,
     application,
     film,
-    tintFilms: hasTint ? Array.from({ length: TINT_NODE_COUNT }, tintFilmAt) : [film],
-    clearFilm: hasTint ? printedFilm(mix, application, {}, 0) : film,
+    nodeFilms: hasTint
+      ? [clearFilm, ...TINT_NODES.map((z) => printedFilm(mix, application, {}, Math.exp(tintSd * z)))]
+      : [],
+    clearFilm,
     hazelessFilm: filmWithoutScattering(mix, application, isHazy),
     unscatteringFilm: filmWithoutScattering(mix, application, isBlack),
     lnHazeSd: weightedSd(
@@ -125,15 +123,24 @@ export function printableInk(mix: InkMix, application: Application): PrintableIn
     ),
     lnTintSd,
     lnDepositSd: depositSd,
-    lnTintRange,
+    tintSd,
     reachSlope: lnReach(application.depositUm, LN_STEP, -LN_STEP) / (2 * LN_STEP),
     lnReachShift:
       ((lnReach(application.depositUm, LN_STEP, 0) + lnReach(application.depositUm, -LN_STEP, 0)) /
         (2 * LN_STEP * LN_STEP)) *
       depositSd ** 2,
     closedFractionSd,
-    closedFractionAt: CLOSED_POINTS.map((z) => Math.max(0, film.closedFraction + closedFractionSd * z)),
+    closedShift: cutAtZero(film.closedFraction, closedFractionSd),
   };
+}
+
+/** What max(0, normal of `mean` and `sd`) adds to `mean`: its mean, and its standard deviation. */
+function cutAtZero(mean: number, sd: number): { mean: number; sd: number } {
+  const above = normalCumulative(mean / sd);
+  const density = sd * normalDensity(mean / sd);
+  const cut = mean * above + density;
+  const square = (mean * mean + sd * sd) * above + mean * density;
+  return { mean: cut - mean, sd: Math.sqrt(Math.max(0, square - cut * cut)) };
 }
 
 /** ln F at exp(`lnUpper`) times the deposit over F at exp(`lnLower`) times it; 0 without a deposit. */

@@ -5,7 +5,7 @@ import { blendValue, STEARNS_NOECHEL_CONSTANT, STEARNS_NOECHEL_FLOOR } from "../
 import { reflectanceFromAbsorptionOverScattering } from "../optics/kubelkaMunk.ts";
 import { EXTERNAL_REFLECTION, INTERNAL_REFLECTION } from "../optics/saunderson.ts";
 import { type BandKernel, bandKernel } from "./kernel/bandKernel.ts";
-import { addressOf, CLOTH_AT, SPECTRUM_BYTES, SUMS_AT } from "./kernel/residentBands.ts";
+import { addressOf, CLOTH_AT, LIST_AT, residency, SPECTRUM_BYTES, SUMS_AT } from "./kernel/residentBands.ts";
 import { colourOver, type Workspace, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
 import { LEAVING } from "./printedReflectance.ts";
@@ -54,6 +54,13 @@ function darkeningOf(room: Workspace, { dyeShares }: WettableGarment): number {
 const isForKernel = (cloth: WettableGarment, film: PrintedFilm): boolean =>
   !cloth.isBrightened && film.halftoneFraction === 1;
 
+const mustWet = (room: Workspace): boolean => wettedRoom !== room || wettedAt !== room.wetting;
+
+function noteWetted(room: Workspace): void {
+  wettedRoom = room;
+  wettedAt = room.wetting;
+}
+
 /** Leaves the tristimulus values of `film` over the wetted cloth in the kernel's sums. */
 function sumOver(
   kernel: BandKernel,
@@ -62,21 +69,25 @@ function sumOver(
   film: PrintedFilm,
   closedFraction: number,
 ): void {
-  let ks = 0;
-  let factor = 1;
-  if (wettedRoom !== room || wettedAt !== room.wetting) {
-    if (cloth.dyedFibreKs === null || room.wettedAsSolid) {
-      ks = addressOf(cloth.resident);
-      factor = darkeningOf(room, cloth);
-    } else wetHeatherInKernel(kernel, room, cloth);
-    wettedRoom = room;
-    wettedAt = room.wetting;
+  let factor = 0;
+  if (mustWet(room)) {
+    if (cloth.dyedFibreKs === null || room.wettedAsSolid) factor = darkeningOf(room, cloth);
+    else wetHeatherInKernel(kernel, room, cloth);
+    noteWetted(room);
   }
   const open = 1 - closedFraction;
   const both = open + closedFraction * LEAVING;
   const inside = INTERNAL_REFLECTION * open;
-  const weights = addressOf(cloth.weights.resident);
-  const at = addressOf(film.resident);
+  let ks: number;
+  let weights: number;
+  let at: number;
+  let before: number;
+  do {
+    before = residency();
+    ks = factor === 0 ? 0 : addressOf(cloth.resident);
+    weights = addressOf(cloth.weights.resident);
+    at = addressOf(film.resident);
+  } while (residency() !== before);
   kernel.seenOver(ks, factor, CLOTH_AT, at, weights, SUMS_AT, both, inside, INTERNAL_REFLECTION);
 }
 
@@ -106,6 +117,53 @@ export function labOver(
   const Y = seen(numbers[SUMS + 1]!, bare.Y, white.Y, mirrored, cover);
   const Z = seen(numbers[SUMS + 2]!, bare.Z, white.Z, mirrored, cover);
   return labFromTristimulus({ X, Y, Z }, white);
+}
+
+/**
+ * Colours of `films`, which share all but their optics, over the wetted cloth in `room`, as L*, a*, b* one after the other
+ * into `out`: `labOver` of the first and the rest in one call.
+ */
+export function labsOver(
+  out: Float64Array,
+  room: Workspace,
+  cloth: WettableGarment,
+  films: readonly PrintedFilm[],
+): void {
+  for (let f = 0; f < films.length; f++) {
+    if (f > 0 && bandKernel !== null && isForKernel(cloth, films[f]!)) break;
+    writeLab(out, f, labOver(room, cloth, films[f]!));
+  }
+  if (bandKernel === null || !isForKernel(cloth, films[0]!)) return;
+  const { closedFraction, coverFraction } = films[0]!;
+  const open = 1 - closedFraction;
+  const both = open + closedFraction * LEAVING;
+  const inside = INTERNAL_REFLECTION * open;
+  const { numbers, integers } = bandKernel;
+  const count = films.length - 1;
+  let weightsAt: number;
+  let before: number;
+  do {
+    before = residency();
+    weightsAt = addressOf(cloth.weights.resident);
+    for (let f = 0; f < count; f++) integers[LIST_AT / 4 + f] = addressOf(films[f + 1]!.resident);
+  } while (residency() !== before);
+  bandKernel.seenOverEach(LIST_AT, count, CLOTH_AT, weightsAt, SUMS_AT, both, inside, INTERNAL_REFLECTION);
+  const { bareTristimulus: bare, weights } = cloth;
+  const { white } = weights;
+  const mirrored = mirroredBy(cloth, closedFraction);
+  for (let f = 0; f < count; f++) {
+    const at = SUMS + 3 * f;
+    const X = seen(numbers[at]!, bare.X, white.X, mirrored, coverFraction);
+    const Y = seen(numbers[at + 1]!, bare.Y, white.Y, mirrored, coverFraction);
+    const Z = seen(numbers[at + 2]!, bare.Z, white.Z, mirrored, coverFraction);
+    writeLab(out, f + 1, labFromTristimulus({ X, Y, Z }, white));
+  }
+}
+
+function writeLab(out: Float64Array, index: number, lab: Lab): void {
+  out[3 * index] = lab.L;
+  out[3 * index + 1] = lab.a;
+  out[3 * index + 2] = lab.b;
 }
 
 /** L* alone of `labOver`. */

@@ -1,6 +1,6 @@
 /**
- * One colour coordinate of a print as a polynomial of its two strong unknowns: how far it wets out and how much tint
- * it holds. A spread needs hundreds of colours per cell; the exact model gives a few nodes, the rest is read off here.
+ * One coordinate of a print as a polynomial of its two strong unknowns: how far it wets out and how much tint it holds. A
+ * spread needs a hundred colours per cell; the exact model gives a few nodes, the rest is read off here.
  */
 
 /**
@@ -9,12 +9,15 @@
  */
 export const WET_NODE_COUNT = 6;
 export const TINT_NODE_COUNT = 4;
+/** Standard deviations that each axis reaches to either side; points beyond are held at its edge. */
+export const NODE_REACH = 2.9;
 
 const chebyshevNodes = (count: number): number[] =>
   Array.from({ length: count }, (_, k) => Math.cos((Math.PI * (2 * k + 1)) / (2 * count)));
 
 const WET_NODES = chebyshevNodes(WET_NODE_COUNT);
-const TINT_NODES = chebyshevNodes(TINT_NODE_COUNT);
+/** Standard normals of the tint nodes. */
+export const TINT_NODES: readonly number[] = chebyshevNodes(TINT_NODE_COUNT).map((x) => NODE_REACH * x);
 
 /** Row i, column k: what the value at node k adds to the coefficient of x^i (inverse of the Vandermonde matrix). */
 function coefficientsFrom(nodes: readonly number[]): Float64Array {
@@ -38,37 +41,39 @@ function coefficientsFrom(nodes: readonly number[]): Float64Array {
 }
 
 const WET_INVERSE = coefficientsFrom(WET_NODES);
-const TINT_INVERSE = coefficientsFrom(TINT_NODES);
+const TINT_INVERSE = coefficientsFrom(chebyshevNodes(TINT_NODE_COUNT));
 
-/** Where along the axes a surface stands. The wet-out axis runs in sqrt(factor), in which L* is nearly straight. */
-export interface SurfaceRange {
-  /** Half range of ln(wet-out factor). */
-  readonly lnWetOut: number;
-  /** Half range of ln(tint factor); 0 for a clear. */
-  readonly lnTint: number;
+/** The wet-out axis: it runs in sqrt(factor), in which L* is nearly straight, over NODE_REACH times `sd` in ln(factor). */
+export interface WetAxis {
+  readonly sd: number;
+  /** Middle and half range of sqrt(factor). */
+  readonly middle: number;
+  readonly half: number;
+}
+
+export function wetAxis(sd: number): WetAxis {
+  const up = Math.exp((NODE_REACH * sd) / 2);
+  return { sd, middle: (up + 1 / up) / 2, half: (up - 1 / up) / 2 };
 }
 
 /** ln(wet-out factor) at wet-out node `k`. */
-export function lnWetOutAtNode(range: SurfaceRange, k: number): number {
-  const middle = Math.cosh(range.lnWetOut / 2);
-  const half = Math.sinh(range.lnWetOut / 2);
+export function lnWetOutAtNode({ middle, half }: WetAxis, k: number): number {
   return 2 * Math.log(middle + half * WET_NODES[k]!);
 }
 
-/** ln(tint factor) at tint node `k`. */
-export function lnTintAtNode(range: SurfaceRange, k: number): number {
-  return range.lnTint * TINT_NODES[k]!;
+/** Within -1..1. */
+export function heldOnAxis(position: number): number {
+  return Math.min(1, Math.max(-1, position));
 }
 
-/** Position on the wet-out axis, -1..1 and held there, of an ln(wet-out factor). */
-export function wetPosition(range: SurfaceRange, lnWetOut: number): number {
-  const x = (Math.exp(lnWetOut / 2) - Math.cosh(range.lnWetOut / 2)) / Math.sinh(range.lnWetOut / 2);
-  return Math.min(1, Math.max(-1, x));
+/** Position on the wet-out axis of sqrt(wet-out factor). */
+export function wetPosition({ middle, half }: WetAxis, rootOfFactor: number): number {
+  return heldOnAxis((rootOfFactor - middle) / half);
 }
 
-/** Position on the tint axis, -1..1 and held there, of an ln(tint factor); 0 for a clear. */
-export function tintPosition(range: SurfaceRange, lnTint: number): number {
-  return range.lnTint === 0 ? 0 : Math.min(1, Math.max(-1, lnTint / range.lnTint));
+/** Position on the tint axis of standard normal `z`. */
+export function tintPosition(z: number): number {
+  return heldOnAxis(z / NODE_REACH);
 }
 
 /**
@@ -110,35 +115,5 @@ export function surfaceValue(coefficients: Float64Array, tintCount: number, x: n
     for (let j = tintCount - 1; j >= 0; j--) along = along * y + coefficients[i * tintCount + j]!;
     value = value * x + along;
   }
-  return value;
-}
-
-/** Writes into `out` the polynomial in y (`tintCount` coefficients) that a fitted surface is at wet-out position `x`. */
-export function cutAtWetOut(
-  out: Float64Array,
-  coefficients: Float64Array,
-  tintCount: number,
-  x: number,
-): void {
-  for (let j = 0; j < tintCount; j++) {
-    let value = 0;
-    for (let i = WET_NODE_COUNT - 1; i >= 0; i--) value = value * x + coefficients[i * tintCount + j]!;
-    out[j] = value;
-  }
-}
-
-/** Writes into `out` the polynomial in x (WET_NODE_COUNT coefficients) that a fitted surface is at tint position `y`. */
-export function cutAtTint(out: Float64Array, coefficients: Float64Array, tintCount: number, y: number): void {
-  for (let i = 0; i < WET_NODE_COUNT; i++) {
-    let value = 0;
-    for (let j = tintCount - 1; j >= 0; j--) value = value * y + coefficients[i * tintCount + j]!;
-    out[i] = value;
-  }
-}
-
-/** Value at `position` of the polynomial of the first `count` coefficients. */
-export function polynomialValue(coefficients: Float64Array, count: number, position: number): number {
-  let value = 0;
-  for (let i = count - 1; i >= 0; i--) value = value * position + coefficients[i]!;
   return value;
 }

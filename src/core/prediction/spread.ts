@@ -1,27 +1,15 @@
 /** How far a print may land from what is expected, and how likely it lands in the target band (model.md §5). */
-import {
-  addCurve,
-  type BinnedDistribution,
-  type BinRoom,
-  emptyDistribution,
-  errorKernel,
-  probabilityBelow,
-  quantileFrom,
-  readable,
-} from "./binnedDistribution.ts";
-import { type CellGrid, cellGrid, strongAxes } from "./cellGrid.ts";
+import { momentsAlongMajor } from "./cellMoments.ts";
 import { type CellResponse, cellResponse } from "./cellResponse.ts";
 import type { TargetBand } from "./inputs.ts";
+import { type NormalMixture, probabilityBelow, quantileOf } from "./normalMixture.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import type { Workspace } from "./printedColour.ts";
-import { MAJOR_MASSES, MAJOR_NODES } from "./spreadGrid.ts";
-import { BIN_COUNT } from "./spreadRoom.ts";
+import { scatteredLight } from "./scatteredLight.ts";
+import { MAJOR_COUNT, MAJOR_DISTANCE, MAJOR_MASSES, MAJOR_NODES } from "./spreadGrid.ts";
+import type { SpreadRoom } from "./spreadRoom.ts";
+import { strongAxes } from "./strongAxes.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
-
-/** Bins need not be narrower than this part of what the model misses. */
-const BIN_PER_WIDTH = 1 / 3;
-/** A weak unknown that moves L* by less than this is left out. */
-const NEGLIGIBLE_L = 1e-3;
 
 /** The spread of one cell in delta-L*, and how L* answers to what it is made of. */
 export interface CellSpread {
@@ -32,60 +20,146 @@ export interface CellSpread {
   readonly response: CellResponse;
 }
 
-/** What the closed surface adds to L* at each of its points. */
-function closedShifts(ink: PrintableInk, { closedSlope }: CellResponse): Float64Array {
-  if (Math.abs(closedSlope) * ink.closedFractionSd < NEGLIGIBLE_L) return new Float64Array(1);
-  return ink.closedFractionAt.map((closed) => closedSlope * (closed - ink.film.closedFraction));
+/** Normal quantile of 95 %. */
+const Z_95 = 1.6448536269514722;
+const MAJOR_MIDDLE = (MAJOR_COUNT - 1) / 2;
+/** No part of the mixture reaches farther than this many of its standard deviations. */
+const PART_REACH = 7;
+
+/** What the quantiles lie between. */
+interface Extent {
+  readonly low: number;
+  readonly high: number;
 }
 
-/** The grid as a distribution of delta-L*; with `holds`, each step counts only by the mean of it at its ends. */
-function fillFrom(into: BinnedDistribution, grid: CellGrid, holds: Float64Array | null): BinnedDistribution {
-  const { weights } = grid.side;
-  for (let p = 0; p < weights.length; p++) {
-    addCurve(into, grid.deltaL, p * MAJOR_NODES.length, MAJOR_MASSES, weights[p]!, holds);
+/** A skewed part is split in two normals, the smaller of this share lying out on its tail. */
+const SPLIT_SKEWNESS = 1.25;
+const TAIL_SHARE = 0.5 * (1 - SPLIT_SKEWNESS / Math.sqrt(4 + SPLIT_SKEWNESS * SPLIT_SKEWNESS));
+const TAIL_DISTANCE = Math.sqrt((1 - TAIL_SHARE) / TAIL_SHARE);
+const BODY_DISTANCE = Math.sqrt(TAIL_SHARE / (1 - TAIL_SHARE));
+/** Of its variance at most this much lies between the two; a part with less than this is not split. */
+const MOST_SPLIT = 0.8;
+const LEAST_SPLIT_CUBED = 0.1 ** 3;
+
+/**
+ * The moments of `room` as a mixture: between neighbouring major nodes the mass spread evenly over the step, which counts
+ * by its middle and its variance h^2/12, widened by `extraVariance`. A third moment is made by two normals instead of one,
+ * a two-point distribution of fixed skewness, and so of fixed shares, that has it. Values are shifted by `shift`.
+ */
+function fillMixture(room: SpreadRoom, shift: number, extraVariance: number): Extent {
+  const { means, variances, thirds, partOf, all } = room;
+  const { masses, precisions } = all;
+  let count = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < MAJOR_COUNT - 1; k++) {
+    const from = means[k]!;
+    const to = means[k + 1]!;
+    const step = to - from;
+    const mean = (from + to) / 2 + shift;
+    const variance = (variances[k]! + variances[k + 1]!) / 2 + (step * step) / 12 + extraVariance;
+    const mass = MAJOR_MASSES[k]!;
+    const sd = Math.sqrt(variance);
+    if (mean - PART_REACH * sd < low) low = mean - PART_REACH * sd;
+    if (mean + PART_REACH * sd > high) high = mean + PART_REACH * sd;
+    const third = (thirds[k]! + thirds[k + 1]!) / 2;
+    const skewed = third / SPLIT_SKEWNESS;
+    if (skewed * skewed < LEAST_SPLIT_CUBED * variance * variance * variance) {
+      masses[count] = mass;
+      all.means[count] = mean;
+      precisions[count] = 1 / sd;
+      partOf[count] = k;
+      count++;
+      continue;
+    }
+    const between = Math.min(MOST_SPLIT * variance, Math.cbrt(skewed * skewed));
+    const apart = third > 0 ? Math.sqrt(between) : -Math.sqrt(between);
+    const precision = 1 / Math.sqrt(variance - between);
+    masses[count] = TAIL_SHARE * mass;
+    all.means[count] = mean + TAIL_DISTANCE * apart;
+    precisions[count] = precision;
+    masses[count + 1] = (1 - TAIL_SHARE) * mass;
+    all.means[count + 1] = mean - BODY_DISTANCE * apart;
+    precisions[count + 1] = precision;
+    partOf[count] = k;
+    partOf[count + 1] = k;
+    count += 2;
   }
-  return into;
+  all.count = count;
+  return { low, high };
+}
+
+/** `room.all`, each part counting only by the mean share of its two nodes whose hue holds. */
+function withHue({ all, inHue, hueHolds, partOf }: SpreadRoom): NormalMixture {
+  for (let p = 0; p < all.count; p++) {
+    const k = partOf[p]!;
+    inHue.masses[p] = (all.masses[p]! * (hueHolds[k]! + hueHolds[k + 1]!)) / 2;
+    inHue.means[p] = all.means[p]!;
+    inHue.precisions[p] = all.precisions[p]!;
+  }
+  inHue.count = all.count;
+  return inHue;
 }
 
 /**
- * Spread of `ink` on `cloth`. Without random sampling: a fixed grid over wet-out and tint, made a density by joining
- * its nodes; light that haze or the black scatters is added in luminance, the closed surface and what the model misses
- * as an error in L*.
+ * Quantile of `room.all` for which the major unknown alone, were it all there is, would stand at `z`, -Z_95, 0 or Z_95:
+ * looked for from there on, what the other unknowns add in quadrature.
+ */
+function quantileAt(
+  { means, variances, all }: SpreadRoom,
+  { low, high }: Extent,
+  z: number,
+  shift: number,
+  extraVariance: number,
+): number {
+  const position = (z - MAJOR_NODES[0]!) / MAJOR_DISTANCE;
+  const k = Math.floor(position);
+  const middle = means[MAJOR_MIDDLE]!;
+  const isRising = means[MAJOR_COUNT - 1]! > means[0]!;
+  const alone = means[k]! + (position - k) * (means[k + 1]! - means[k]!) - middle;
+  const others = variances[k]! + extraVariance;
+  if (z === 0) return quantileOf(all, 0.5, low, high, middle + shift);
+  const isUpper = z > 0 === isRising;
+  const away = Math.sqrt(alone * alone + Z_95 * Z_95 * others);
+  const guess = middle + shift + (isUpper ? away : -away);
+  return quantileOf(all, isUpper ? 0.95 : 0.05, low, high, guess);
+}
+
+/**
+ * Spread of `ink` on `cloth`. Without random sampling: along the unknown that moves L* most a fixed line of nodes, at each
+ * of them the other unknowns by the mean and variance they make, all of it a mixture of normals (ours; within the
+ * promise of model.md §5 of a 100,000-point reference). Light that haze or the black scatters is added in luminance, the
+ * closed surface and what the model misses as an error in L*.
  * Where the hue shift exceeds that of the clear alone by more than the limit a print does not count as in band; like L*,
  * the hue carries the model's own discrepancy, so that the chance does not jump while a tint is dragged.
+ * @param response of the same cell and hue limit, where it is known already.
  */
 export function spreadOf(
   room: Workspace,
   cloth: WettableGarment,
   ink: PrintableInk,
   band: TargetBand,
+  response: CellResponse = cellResponse(room, cloth, ink, band.hueLimit),
 ): CellSpread {
-  const response = cellResponse(room, cloth, ink, band.hueLimit);
-  const grid = cellGrid(room.spread, cloth, ink, response, strongAxes(ink, response));
-  const shifts = closedShifts(ink, response);
-  const width = Math.hypot(response.discrepancyL, grid.restSdL);
-  const margin = 6 * width + shifts.reduce((most, shift) => Math.max(most, Math.abs(shift)), 0);
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < grid.nodeCount; i++) {
-    const value = grid.deltaL[i]!;
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  const binCount = Math.min(BIN_COUNT, Math.ceil((high - low + 2 * margin) / (BIN_PER_WIDTH * width)));
-  const empty = (bins: BinRoom): BinnedDistribution =>
-    emptyDistribution(low - margin, high + margin, binCount, bins);
-  const kernel = errorKernel((high - low + 2 * margin) / binCount, width, shifts);
-  const all = readable(fillFrom(empty(room.spread.all), grid, null), kernel);
-  const inHue =
-    grid.hueHolds === null ? all : readable(fillFrom(empty(room.spread.inHue), grid, grid.hueHolds), kernel);
+  const axes = strongAxes(ink, response);
+  const light = scatteredLight(ink, response, axes);
+  const { spread } = room;
+  const closedSdL = response.closedSlope * ink.closedShift.sd;
+  let extraVariance = response.discrepancyL * response.discrepancyL + closedSdL * closedSdL;
+  if (light.isSmall) extraVariance += light.sdL * light.sdL;
+  momentsAlongMajor(spread, response, axes, light.isSmall ? null : light);
+  const shift = response.closedSlope * ink.closedShift.mean - cloth.bareLab.L;
+  const extent = fillMixture(spread, shift, extraVariance);
+  const inHue = response.hueMargin === null ? spread.all : withHue(spread);
+  const isRising = spread.means[MAJOR_COUNT - 1]! > spread.means[0]!;
+  const at = (z: number): number => quantileAt(spread, extent, isRising ? z : -z, shift, extraVariance);
   return {
     chanceInBand:
       probabilityBelow(inHue, band.deltaL + band.tolerance) -
       probabilityBelow(inHue, band.deltaL - band.tolerance),
-    deltaL5: quantileFrom(all, 0.05),
-    deltaL50: quantileFrom(all, 0.5),
-    deltaL95: quantileFrom(all, 0.95),
+    deltaL5: at(-Z_95),
+    deltaL50: at(0),
+    deltaL95: at(Z_95),
     response,
   };
 }

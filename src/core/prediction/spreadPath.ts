@@ -1,12 +1,12 @@
 /** The colours along a spread: what the print looks like where it turns out darker or lighter than expected. */
 import { labFromReflectance } from "../colorimetry/cielab.ts";
-import { strongAxes } from "./cellGrid.ts";
 import { type CellResponse, lightnessAt } from "./cellResponse.ts";
 import type { SpreadPoint } from "./prediction.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import { type Workspace, wetCloth, wettedSpectrum } from "./printedColour.ts";
 import { printedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
+import { strongAxes } from "./strongAxes.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Standard deviations to each side within which a point is looked for. */
@@ -25,7 +25,9 @@ export function pointOnSpread(
   response: CellResponse,
   deltaL: number,
 ): SpreadPoint {
-  const { wetOutSd, tintSd, correlation } = strongAxes(ink, response);
+  const { tintSd } = response;
+  const wetOutSd = response.wetOut.sd;
+  const { correlation } = strongAxes(ink, response);
   const slope = (lnWetOut: number, lnTint: number): number =>
     (lightnessAt(response, lnWetOut, lnTint) - lightnessAt(response, -lnWetOut, -lnTint)) / 2;
   const perWetSd = slope(wetOutSd, 0);

@@ -26,11 +26,23 @@ interface KernelCode {
     inside: number,
     k2: number,
   ): void;
+  seenOverEach(
+    list: number,
+    count: number,
+    cloth: number,
+    weights: number,
+    out: number,
+    both: number,
+    inside: number,
+    k2: number,
+  ): void;
+  surfaceAt(surface: number, xs: number, ys: number, out: number, pairs: number): void;
 }
 
 export interface BandKernel extends KernelCode {
-  /** The kernel's memory as numbers of 8 bytes. */
+  /** The kernel's memory as numbers of 8 bytes, and as whole numbers of 4. */
   readonly numbers: Float64Array;
+  readonly integers: Int32Array;
 }
 
 interface WebAssemblyOfHost {
@@ -52,7 +64,10 @@ function startedKernel(): BandKernel | null {
       addFibre: started.addFibre,
       remix: started.remix,
       seenOver: started.seenOver,
+      seenOverEach: started.seenOverEach,
+      surfaceAt: started.surfaceAt,
       numbers: new Float64Array(started.memory.buffer),
+      integers: new Int32Array(started.memory.buffer),
     };
   } catch {
     return null;

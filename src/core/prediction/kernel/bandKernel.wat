@@ -56,7 +56,7 @@
   ;; its surface, open and closed parts together, n (both m - inside n) / (m (m - k2 n)), where both = open + leaving and
   ;; inside = k2 open (Kubelka 1948; Saunderson 1942). With `ks` other than 0 evenly dyed
   ;; cloth of that K/S times `factor` is wetted on the way, its u left at `cloth`.
-  (func (export "seenOver")
+  (func $seenOver (export "seenOver")
     (param $ks i32) (param $factor f64) (param $cloth i32) (param $film i32) (param $weights i32) (param $out i32)
     (param $both f64) (param $inside f64) (param $k2 f64)
     (local $end i32) (local $q v128) (local $u v128) (local $own v128) (local $m v128) (local $n v128)
@@ -106,4 +106,47 @@
       (f64.add (f64x2.extract_lane 0 (local.get $y)) (f64x2.extract_lane 1 (local.get $y))))
     (f64.store offset=16 (local.get $out)
       (f64.add (f64x2.extract_lane 0 (local.get $z)) (f64x2.extract_lane 1 (local.get $z)))))
+
+  ;; `seenOver` for `count` films whose addresses (4 bytes each) are listed at `list`, over cloth that is wetted already; each
+  ;; leaves its three sums after those of the one before.
+  (func (export "seenOverEach")
+    (param $list i32) (param $count i32) (param $cloth i32) (param $weights i32) (param $out i32)
+    (param $both f64) (param $inside f64) (param $k2 f64)
+    (loop $films
+      (call $seenOver
+        (i32.const 0) (f64.const 1) (local.get $cloth) (i32.load (local.get $list)) (local.get $weights)
+        (local.get $out) (local.get $both) (local.get $inside) (local.get $k2))
+      (local.set $list (i32.add (local.get $list) (i32.const 4)))
+      (local.set $out (i32.add (local.get $out) (i32.const 24)))
+      (br_if $films (local.tee $count (i32.sub (local.get $count) (i32.const 1))))))
+
+  ;; Values of a fitted surface (responseSurface: 6 x 4 coefficients of x^i y^j, row by row, at `surface`) at `pairs` pairs of
+  ;; points, x at `xs` and y at `ys`, into `out`.
+  (func (export "surfaceAt")
+    (param $surface i32) (param $xs i32) (param $ys i32) (param $out i32) (param $pairs i32)
+    (local $row i32) (local $x v128) (local $y v128) (local $value v128)
+    (loop $points
+      (local.set $x (v128.load (local.get $xs)))
+      (local.set $y (v128.load (local.get $ys)))
+      (local.set $value (f64x2.splat (f64.const 0)))
+      (local.set $row (i32.add (local.get $surface) (i32.const 160)))
+      (loop $rows
+        (local.set $value
+          (f64x2.add
+            (f64x2.mul (local.get $value) (local.get $x))
+            (f64x2.add (v128.load64_splat (local.get $row))
+              (f64x2.mul (local.get $y)
+                (f64x2.add (v128.load64_splat offset=8 (local.get $row))
+                  (f64x2.mul (local.get $y)
+                    (f64x2.add (v128.load64_splat offset=16 (local.get $row))
+                      (f64x2.mul (local.get $y) (v128.load64_splat offset=24 (local.get $row))))))))))
+        (br_if $rows
+          (i32.ge_s
+            (local.tee $row (i32.sub (local.get $row) (i32.const 32)))
+            (local.get $surface))))
+      (v128.store (local.get $out) (local.get $value))
+      (local.set $xs (i32.add (local.get $xs) (i32.const 16)))
+      (local.set $ys (i32.add (local.get $ys) (i32.const 16)))
+      (local.set $out (i32.add (local.get $out) (i32.const 16)))
+      (br_if $points (local.tee $pairs (i32.sub (local.get $pairs) (i32.const 1))))))
 )

@@ -4,9 +4,9 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { assembledKernel, CODE_FILE, kernelModule, TEXT_FILE } from "../../../../scripts/assembledKernel.mjs";
 import { bandKernel } from "../../../../src/core/prediction/kernel/bandKernel.ts";
 import { addressOf, residentBands } from "../../../../src/core/prediction/kernel/residentBands.ts";
-import { workspaceFor } from "../../../../src/core/prediction/printedColour.ts";
+import { wetCloth, workspaceFor } from "../../../../src/core/prediction/printedColour.ts";
 import { printedFilm } from "../../../../src/core/prediction/printedFilm.ts";
-import { lightnessOver, printedLab } from "../../../../src/core/prediction/printedLab.ts";
+import { labsOver, lightnessOver, printedLab } from "../../../../src/core/prediction/printedLab.ts";
 import { wettableGarment } from "../../../../src/core/prediction/wettableGarment.ts";
 import { constantSpectrum } from "../../../../src/core/spectrum/spectrum.ts";
 import { GARMENTS, VIEWING } from "../cloths.ts";
@@ -40,6 +40,27 @@ describe("the band kernel", () => {
     for (let i = 0; i < MANY; i++) expect(firstValueOf(residentBands(constantSpectrum(i)))).toBe(i);
     expect(firstValueOf(first)).toBe(0.25);
     expect(bandKernel!.numbers[addressOf(first) / 8 + 36]).toBe(0.75);
+  });
+
+  it("gives the same colours however many spectra came between, wherever its places begin anew", () => {
+    const cloth = wettableGarment(GARMENTS["graphite heather, polyester dyed"]!, VIEWING);
+    const room = workspaceFor(cloth);
+    const films = [0, 0.1, 0.2, 0.3, 0.4].map((tint) => printedFilm(MIX, STROKE, {}, tint));
+    const out = new Float64Array(15);
+    const colours = (): number[] => {
+      wetCloth(room, cloth, films[0]!);
+      labsOver(out, room, cloth, films);
+      return [...out];
+    };
+    const first = colours();
+    // Bringing in one more each time, the first film meets every place there is.
+    for (let i = 0; i < MANY; i++) {
+      addressOf(residentBands(constantSpectrum(i)));
+      expect(colours()).toEqual(first);
+    }
+    expect(films.map((film) => lightnessOver(room, cloth, film))).toEqual(
+      [0, 3, 6, 9, 12].map((k) => first[k]),
+    );
   });
 
   it("keeps garments apart whose predictions alternate", () => {
