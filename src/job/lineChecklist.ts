@@ -1,4 +1,5 @@
 /** The checklist before the run of one line at one place, from the documents and the prediction of what was chosen. */
+import { SMALLEST_DRAW_DELTA_L } from "../core/evidence/teaching.ts";
 import type {
   ChecklistFacts,
   ChecklistMix,
@@ -13,7 +14,7 @@ import type { GarmentLot } from "./garmentLotDocument.ts";
 import type { Candidate, Line, Place } from "./jobDocument.ts";
 import { lotOfLine, mixOf, pieceCount } from "./lookup.ts";
 import { isSameRecipe, mainBaseId, partsOf, type Recipe } from "./recipeParts.ts";
-import type { TestPrint } from "./recordDocument.ts";
+import type { GoodsInCheck, TestPrint } from "./recordDocument.ts";
 import { bareLab } from "./screenColour.ts";
 import type { Shelf } from "./shelfDocument.ts";
 import { standing } from "./standing.ts";
@@ -54,6 +55,15 @@ export function approvedLotOf({ library }: Documents, line: Line): GarmentLot | 
   return garmentLots.findLast((lot) => approved.has(lot.id) && isSameGarment(lot)) ?? null;
 }
 
+/** Of the latest standing check between the two lots; null without one, or where the approved one hardly changed. */
+function goodsInRatio(checks: readonly GoodsInCheck[], approvedLotId: string, line: Line): number | null {
+  const check = standing(checks).findLast(
+    (one) => one.approvedLotId === approvedLotId && one.arrivingLotId === line.garmentLotId,
+  );
+  if (check === undefined || Math.abs(check.approvedChange) < SMALLEST_DRAW_DELTA_L) return null;
+  return check.arrivingChange / check.approvedChange;
+}
+
 function chosenRecipe({ job }: Documents, candidate: Candidate): Recipe {
   return mixOf(job, candidate.mixId)?.recipe ?? [];
 }
@@ -82,6 +92,8 @@ export function checklistFacts(
     pieceCount: pieceCount(line),
     testAboveCount: shelf.defaults.testAboveCount,
     substituted: line.substitutedForLotId !== null,
+    goodsInRatio: approved === null ? null : goodsInRatio(library.goodsInChecks, approved.id, line),
+    forChildren: job.forChildren,
     approvedLot: approved === null ? "none" : approved.id === line.garmentLotId ? "this" : "other",
     prints: lotPrints(prints, recipe, candidate?.setUpId ?? "", shelf),
     choice: chosen.kind === "ready" ? "made" : chosen.kind,

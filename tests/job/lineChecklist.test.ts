@@ -2,13 +2,14 @@
 import { describe, expect, it } from "vitest";
 import type { Documents } from "../../src/job/documents.ts";
 import { chooseCandidate } from "../../src/job/edits/choices.ts";
+import { changeJob } from "../../src/job/edits/job.ts";
 import { changeGarmentLot, changeLine } from "../../src/job/edits/lines.ts";
 import { changeMix } from "../../src/job/edits/mixes.ts";
 import { changeShelfItem } from "../../src/job/edits/shelf.ts";
 import { approvedLotOf, checklistFacts, lineChecklist } from "../../src/job/lineChecklist.ts";
-import type { TestPrint } from "../../src/job/recordDocument.ts";
+import type { GoodsInCheck, TestPrint } from "../../src/job/recordDocument.ts";
 import { exampleDocuments, exampleTestPrint, ids, lotDraft } from "./exampleDocuments.ts";
-import { exampleApproval } from "./exampleRecords.ts";
+import { exampleApproval, exampleGoodsInCheck } from "./exampleRecords.ts";
 
 function chosen(candidateId = ids.otherCandidate): Documents {
   return chooseCandidate(exampleDocuments(), { lineId: ids.line, placeId: ids.place, candidateId });
@@ -184,7 +185,36 @@ describe("the approved lot", () => {
   });
 });
 
+describe("the goods-in check of a line", () => {
+  const substituted = changeLine(chosen(), ids.line, { substitutedForLotId: ids.otherLot });
+  const ratioWith = (...goodsInChecks: GoodsInCheck[]) =>
+    facts({ ...substituted, library: { ...substituted.library, goodsInChecks } }).goodsInRatio;
+  const check = (number: number, change: Partial<GoodsInCheck> = {}) =>
+    exampleGoodsInCheck(number, { approvedLotId: ids.otherLot, arrivingLotId: ids.lot, ...change });
+
+  it("is the latest that stands between its lot and the approved one: -8 over -5 is 1.6", () => {
+    expect(ratioWith()).toBeNull();
+    expect(ratioWith(check(1))).toBeCloseTo(1.6, 12);
+    const corrected = check(2, { arrivingChange: -5, supersedesId: check(1).id });
+    expect(ratioWith(check(1), corrected)).toBe(1);
+    expect(ratioWith(check(1), exampleGoodsInCheck(3))).toBeCloseTo(1.6, 12);
+  });
+
+  it("says nothing where the draw hardly changed the approved lot", () => {
+    expect(ratioWith(check(1, { approvedChange: -0.4 }))).toBeNull();
+  });
+});
+
 describe("the checklist of a line", () => {
+  it("asks for the limits of a children's product", () => {
+    const codes = (documents: Documents) =>
+      lineChecklist(documents, documents.job.lines[0]!, documents.job.places[0]!, null).map(
+        ({ code }) => code,
+      );
+    expect(codes(chosen())).not.toContain("childrens-limits");
+    expect(codes(changeJob(chosen(), { forChildren: true }))).toContain("childrens-limits");
+  });
+
   it("is one item while nothing is chosen, and the whole list once something is", () => {
     const list = (documents: Documents) =>
       lineChecklist(documents, documents.job.lines[0]!, documents.job.places[0]!, null).map(

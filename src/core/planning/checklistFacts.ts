@@ -54,6 +54,12 @@ export interface ChecklistFacts {
   readonly substituted: boolean;
   /** Which lot the customer approved: this one, another of the same garment, or none on record. */
   readonly approvedLot: "this" | "other" | "none";
+  /**
+   * From the latest goods-in check: change of L* under the quick draw on this lot over that on the approved one; null
+   * where none was made.
+   */
+  readonly goodsInRatio: number | null;
+  readonly forChildren: boolean;
   readonly prints: LotPrints;
   /** `refused`: it names something that the shelf lacks, or breaks a limit of its data sheet. */
   readonly choice: "none" | "refused" | "made";

@@ -13,6 +13,8 @@ export type ChecklistItemCode =
   | "wash-test"
   /** Cool, hold, and read again: dye moves for days. */
   | "bleed-hold"
+  /** Limits that are cited for children's products. */
+  | "childrens-limits"
   | "first-off"
   | "retained-sample";
 
@@ -27,6 +29,8 @@ export type ChecklistReasonCode =
   | "substituted"
   | "spread-wider-than-tolerance"
   | "dark-limit"
+  | "goods-in-reacts-otherwise"
+  | "goods-in-drawn"
   | "lot-not-approved"
   | "heather"
   | "cure-from-data-sheet"
@@ -39,6 +43,7 @@ export type ChecklistReasonCode =
   | "thin-white"
   | "known-bleeder"
   | "white-over-dyed-polyester"
+  | "childrens-product"
   | "second-person"
   | "kept-for-reorder";
 

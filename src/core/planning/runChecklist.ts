@@ -9,6 +9,7 @@ import type {
   ChecklistReason,
   ChecklistReasonCode,
 } from "./checklistItem.ts";
+import { CHILDRENS_LINES, type ChildrensLineCode } from "./ink/childrensLimits.ts";
 
 /** Pairs of readings on a solid, and on a heather whose places differ (common practice, no source). */
 export const USUAL_READ_COUNT = 4;
@@ -26,6 +27,9 @@ export const SEEN_DELTA_L = 1;
 
 /** Below this chance the print is expected out of band. Invented default: as likely out as in. */
 export const LEAST_CHANCE = 0.5;
+
+/** A quick draw outside this range of the approved one's is held. From memory, no source. */
+export const GOODS_IN_RATIO_RANGE = { lowest: 0.8, highest: 1.25 } as const;
 
 type Rule = (facts: ChecklistFacts) => ChecklistReason[];
 
@@ -80,6 +84,30 @@ const outOfBand: Rule = ({ prediction, band }) =>
         targetDeltaL: band.deltaL,
         tolerance: band.tolerance,
       });
+
+/** The draw is said where it was asked for, and wherever it came out otherwise. */
+const goodsIn: Rule = ({ approvedLot, goodsInRatio: ratio }) => {
+  const { lowest, highest } = GOODS_IN_RATIO_RANGE;
+  const isOff = ratio !== null && !(ratio >= lowest && ratio <= highest);
+  const isAsked = approvedLot === "other";
+  return [
+    ...because("goods-in-reacts-otherwise", isOff, { ratio: ratio ?? 1, lowest, highest }),
+    ...because("goods-in-drawn", isAsked && ratio !== null && !isOff, { ratio: ratio ?? 1 }),
+    ...because("lot-not-approved", isAsked),
+  ];
+};
+
+/** The limits as figures, so that they are written down once. */
+const childrensLimits: Rule = ({ forChildren }) => {
+  const limit = (code: ChildrensLineCode) =>
+    CHILDRENS_LINES.find((line) => line.code === code)?.limitMassFraction ?? 0;
+  return because("childrens-product", forChildren, {
+    usPhthalateFraction: limit("us-phthalates"),
+    usLeadInCoatingFraction: limit("us-lead-in-coating"),
+    usLeadInSubstrateFraction: limit("us-lead-in-substrate"),
+    euPhthalateFraction: limit("eu-phthalates-in-plasticised-material"),
+  });
+};
 
 const substitutedUntested: Rule = ({ substituted, prints }) =>
   because("substituted", substituted && !prints.withThisBase);
@@ -169,11 +197,12 @@ export function runChecklist(facts: ChecklistFacts): ChecklistItem[] {
   return [
     ...item("target-agreed", [...nothingToSee(facts), ...outOfBand(facts)]),
     ...testPrint(facts),
-    ...item("goods-in", because("lot-not-approved", facts.approvedLot === "other")),
+    ...item("goods-in", goodsIn(facts)),
     ...item("reads", because("heather", isHeather(facts), readCounts)),
     ...item("cure", cureReasons(facts)),
     ...item("wash-test", washReasons(facts)),
     ...item("bleed-hold", bleedReasons(facts)),
+    ...item("childrens-limits", childrensLimits(facts)),
     ...item("first-off", because("second-person", true)),
     ...item("retained-sample", because("kept-for-reorder", true)),
   ];

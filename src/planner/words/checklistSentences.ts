@@ -6,7 +6,7 @@ import type {
 } from "../../core/planning/checklistItem.ts";
 import type { ChecklistEntry } from "../../job/jobDocument.ts";
 import { format, type Unit } from "../../units/unit.ts";
-import { labFigure } from "./garmentWords.ts";
+import { labFigure, percentWords } from "./garmentWords.ts";
 import { groupedCount, pieces } from "./pieceWords.ts";
 import { bandWords, chanceWords, changeWords } from "./predictionSentences.ts";
 
@@ -19,6 +19,7 @@ export const ITEM_CODES: readonly ChecklistItemCode[] = [
   "cure",
   "wash-test",
   "bleed-hold",
+  "childrens-limits",
   "first-off",
   "retained-sample",
 ];
@@ -32,6 +33,7 @@ const ITEM_NAMES: Readonly<Record<ChecklistItemCode, string>> = {
   cure: "Cure",
   "wash-test": "Wash test",
   "bleed-hold": "Dye hold",
+  "childrens-limits": "Children's limits",
   "first-off": "First-off",
   "retained-sample": "Sample kept",
 };
@@ -46,6 +48,8 @@ const ITEM_CLAIMS: Readonly<Record<ChecklistItemCode, string>> = {
   cure: "The film reached the cure of the ink maker's data sheet, measured in the dryer.",
   "wash-test": "A cured print was cut in half, one half washed hot and dried, and the halves look alike.",
   "bleed-hold": "A print was cooled, held, and read again before the run.",
+  "childrens-limits":
+    "A qualified laboratory has said which limits the finished print has to keep, and that it keeps them.",
   "first-off": "The first-off after warm-up was approved by somebody who did not print it.",
   "retained-sample": "A signed print of this lot is kept beside the press and after the job.",
 };
@@ -80,6 +84,10 @@ const REASONS: Readonly<Record<ChecklistReasonCode, ReasonSentence>> = {
     `The prediction is only known to ± ${labFigure(f("halfWidth"))} in nine of ten; the tolerance is ± ${labFigure(f("tolerance"))}.`,
   "dark-limit": (f) =>
     `The cloth is dark${Number.isNaN(f("bareL")) ? "" : ` (L* ${labFigure(f("bareL"))})`}, where the prediction is weak and little is left to darken.`,
+  "goods-in-reacts-otherwise": (f) =>
+    `The same draw of ink changed this lot ${labFigure(f("ratio"))} times as much as the approved one; outside ${f("lowest")} to ${f("highest")} it is held (from memory, no source): test it.`,
+  "goods-in-drawn": (f) =>
+    `The same draw of ink changed this lot ${labFigure(f("ratio"))} times as much as the approved one.`,
   "lot-not-approved": () => "The approved print was made on another lot.",
   heather: (f) =>
     `A heather differs from place to place: read ${f("readCount")} pairs instead of ${f("usualReadCount")} (common practice, no source).`,
@@ -100,10 +108,14 @@ const REASONS: Readonly<Record<ChecklistReasonCode, ReasonSentence>> = {
     `This garment is known to give up dye: cool it flat, hold it ${f("holdHours")} h, read it again at ${f("holdHours")} h and ${f("lastReadHours")} h.`,
   "white-over-dyed-polyester": (f) =>
     `Dye of the polyester moves into white ink and tints it: cool, hold ${f("holdHours")} h, read again at ${f("holdHours")} h and ${f("lastReadHours")} h.`,
+  "childrens-product": (f) =>
+    `A product for children. Cited limits: US, each of eight phthalates ${percentWords(f("usPhthalateFraction"))} of plasticised parts of toys and child care articles (16 CFR 1307.3), lead ${perMillion(f("usLeadInCoatingFraction"))} in a coating and ${perMillion(f("usLeadInSubstrateFraction"))} in what lies under it (CPSIA, from memory); EU, DEHP, DBP, BBP and DIBP together ${percentWords(f("euPhthalateFraction"))} of plasticised material (REACH Annex XVII entry 51), entry 52 for toys. Look at the data sheets of old pots too. This is not legal advice.`,
   "second-person": () =>
     "Platens warm over the first pieces and deepen the print, and nobody sees the own work well.",
   "kept-for-reorder": () => "It is what the run and the next order are held against.",
 };
+
+const perMillion = (fraction: number) => `${Math.round(fraction * 1e6)} ppm`;
 
 function predicted(f: Figures): string {
   return Number.isNaN(f("deltaL")) ? "" : ` (predicted ${changeWords(f("deltaL"))})`;
@@ -125,6 +137,8 @@ const LEGEND: Readonly<Record<ChecklistReasonCode, string>> = {
   substituted: "stands in for an approved garment",
   "spread-wider-than-tolerance": "the prediction's spread is wider than the tolerance",
   "dark-limit": "dark cloth, where the prediction is weak",
+  "goods-in-reacts-otherwise": "the same draw of ink changes this lot otherwise than the approved one: hold",
+  "goods-in-drawn": "the same draw of ink changed both lots alike",
   "lot-not-approved": "another lot was approved: same draw of ink on both, side by side",
   heather: "a heather: 10 pairs of readings instead of 4",
   "cure-from-data-sheet": "to the ink maker's data sheet, measured through the dryer",
@@ -137,6 +151,7 @@ const LEGEND: Readonly<Record<ChecklistReasonCode, string>> = {
   "thin-white": "thin white: judge it again after the wash",
   "known-bleeder": "known to give up dye: cool, hold 24 h, read again at 24 h and 72 h",
   "white-over-dyed-polyester": "white over dyed polyester: hold 24 h, read again at 24 h and 72 h",
+  "childrens-product": "for children: limits on phthalates and lead; ask a qualified laboratory",
   "second-person": "after warm-up, approved by somebody who did not print it",
   "kept-for-reorder": "a signed print kept for the run and the reorder",
 };

@@ -1,55 +1,7 @@
 /** The rules of the checklist before a run: each has a case that it alone decides, and one just beyond its limit. */
 import { describe, expect, it } from "vitest";
-import type { ChecklistFacts, ChecklistPrediction } from "../../../src/core/planning/checklistFacts.ts";
-import type { ChecklistItemCode, ChecklistReasonCode } from "../../../src/core/planning/checklistItem.ts";
 import { runChecklist } from "../../../src/core/planning/runChecklist.ts";
-
-const sure: ChecklistPrediction = {
-  deltaL: -4,
-  deltaL5: -5,
-  deltaL95: -3,
-  chanceInBand: 0.95,
-  warnings: [],
-};
-
-/** A tested, approved, solid 50/50 in a tinted mix that is expected in band: nothing but what is always asked. */
-const calm: ChecklistFacts = {
-  fibres: [
-    { fibre: "cotton", massFraction: 0.5, dyed: true },
-    { fibre: "polyester", massFraction: 0.5, dyed: true },
-  ],
-  finish: "none",
-  heather: false,
-  bleeds: false,
-  bareL: 40,
-  pieceCount: 1000,
-  testAboveCount: 144,
-  substituted: false,
-  approvedLot: "this",
-  prints: { any: true, withThisBase: true, ofThisRecipe: true },
-  choice: "made",
-  mix: { kind: "tinted", lowCure: "none", enteredCuresCelsius: [160, 160], curesMissingCount: 0 },
-  band: { deltaL: -4, tolerance: 1.5 },
-  prediction: sure,
-};
-const mix = calm.mix!;
-const clear = { ...mix, kind: "clear" as const };
-const untested = { any: false, withThisBase: false, ofThisRecipe: false };
-const cotton = [{ fibre: "cotton" as const, massFraction: 1, dyed: true }];
-
-function reasonsOf(change: Partial<ChecklistFacts>, code: ChecklistItemCode): ChecklistReasonCode[] {
-  const found = runChecklist({ ...calm, ...change }).find((item) => item.code === code);
-  return found === undefined ? [] : found.reasons.map((reason) => reason.code);
-}
-
-function blocks(change: Partial<ChecklistFacts>, code: ChecklistItemCode): boolean | undefined {
-  return runChecklist({ ...calm, ...change }).find((item) => item.code === code)?.blocking;
-}
-
-function figuresOf(change: Partial<ChecklistFacts>, wanted: ChecklistReasonCode) {
-  const reasons = runChecklist({ ...calm, ...change }).flatMap((item) => item.reasons);
-  return reasons.find((reason) => reason.code === wanted)?.figures;
-}
+import { blocks, calm, clear, cotton, figuresOf, mix, reasonsOf, sure, untested } from "./calmFacts.ts";
 
 describe("what is always asked", () => {
   it("is cure, wash test, first-off and retained sample, in that order, all blocking", () => {
@@ -204,6 +156,20 @@ describe("the goods", () => {
     expect(reasonsOf({ approvedLot: "this" }, "goods-in")).toEqual([]);
   });
 
+  it("are held where the quick draw reacts otherwise than on the approved lot: outside 0.8 to 1.25, its ends included", () => {
+    const reacts = (goodsInRatio: number) => reasonsOf({ approvedLot: "other", goodsInRatio }, "goods-in");
+    expect(reacts(1.6)).toEqual(["goods-in-reacts-otherwise", "lot-not-approved"]);
+    expect(reacts(0.79)[0]).toBe("goods-in-reacts-otherwise");
+    for (const ratio of [0.8, 1, 1.25]) expect(reacts(ratio)).toEqual(["goods-in-drawn", "lot-not-approved"]);
+    expect(figuresOf({ goodsInRatio: 1.6 }, "goods-in-reacts-otherwise")).toEqual({
+      ratio: 1.6,
+      lowest: 0.8,
+      highest: 1.25,
+    });
+    // An approved lot that was drawn all the same and reacts as it did has nothing more to be checked for.
+    expect(reasonsOf({ goodsInRatio: 1 }, "goods-in")).toEqual([]);
+  });
+
   it("are read ten times instead of four where they are a heather, by its name or by its fibres", () => {
     expect(figuresOf({ heather: true }, "heather")).toEqual({ readCount: 10, usualReadCount: 4 });
     const undyed = calm.fibres.map((part) => ({ ...part, dyed: part.fibre === "polyester" }));
@@ -277,5 +243,20 @@ describe("moving dye", () => {
     const white = { ...mix, kind: "white" as const };
     expect(reasonsOf({ mix: white }, "bleed-hold")).toEqual(["white-over-dyed-polyester"]);
     expect(reasonsOf({ mix: white, fibres: cotton }, "bleed-hold")).toEqual([]);
+  });
+});
+
+describe("a children's product", () => {
+  it("has one more item with the cited limits as figures; any other product has not", () => {
+    expect(reasonsOf({ forChildren: true }, "childrens-limits")).toEqual(["childrens-product"]);
+    expect(blocks({ forChildren: true }, "childrens-limits")).toBe(true);
+    // 16 CFR 1307.3: 0.1 % each; CPSIA (from memory): 90 and 100 ppm; REACH XVII 51: 0.1 % together.
+    expect(figuresOf({ forChildren: true }, "childrens-product")).toEqual({
+      usPhthalateFraction: 0.001,
+      usLeadInCoatingFraction: 90e-6,
+      usLeadInSubstrateFraction: 100e-6,
+      euPhthalateFraction: 0.001,
+    });
+    expect(reasonsOf({}, "childrens-limits")).toEqual([]);
   });
 });
