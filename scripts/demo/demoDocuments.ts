@@ -71,21 +71,13 @@ function recordPlans(denim: GarmentLot, brick: GarmentLot): RecordPlan[] {
   ];
 }
 
-function lotWith(lots: readonly GarmentLot[], id: string): GarmentLot {
-  const lot = lots.find((one) => one.id === id);
-  if (lot === undefined) throw new RangeError(`the demo has no lot ${id}`);
-  return lot;
-}
-
 export function demoDocuments(): Documents {
   const job = demoJob();
   const shelf = demoShelf();
   const { denim, brick } = earlierLots();
   const testPrints = recordPlans(denim, brick).map((plan, order) => testPrint(plan, order, job, shelf));
   const garmentLots = [...GARMENTS.map((garment) => garmentLot(garment)), denim, brick];
-  const approvals = testPrints
-    .filter((print) => print.verdict === "reference")
-    .map((print) => approval(print, lotWith(garmentLots, print.garmentLotId), job, shelf));
+  const approvals = testPrints.filter((print) => print.verdict === "reference").map(approval);
   return {
     job,
     library: {

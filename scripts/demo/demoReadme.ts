@@ -33,7 +33,7 @@ inks, the prices and the dates. No number was measured on a real garment or ink.
   predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
   of ${NOISE_SD.L} in L* and ${NOISE_SD.a} in a* and b*, seed ${NOISE_SEED}, rounded to two digits. So the demo shows how the program
   works; it cannot show that the model is right.
-- What the approval says the planner predicted: the predictor without any print, when the demo was made.
+- What the approval says the planner predicted: what model version 1 said without any print, kept as it was said.
 - Ids: hashes of names, the same on every run. Times: fixed.
 
 ## What the demo's cloth really does

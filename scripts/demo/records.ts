@@ -2,12 +2,10 @@
 import { labFromReflectance } from "../../src/core/colorimetry/cielab.ts";
 import type { Lab } from "../../src/core/colorimetry/viewing.ts";
 import { weightsFor } from "../../src/core/colorimetry/weights.ts";
-import { predictPrint } from "../../src/core/prediction/predictPrint.ts";
 import { printedReflectance } from "../../src/core/prediction/printedReflectance.ts";
 import { wettableGarment } from "../../src/core/prediction/wettableGarment.ts";
 import type { GarmentLot } from "../../src/job/garmentLotDocument.ts";
 import type { Job } from "../../src/job/jobDocument.ts";
-import { MODEL_VERSION } from "../../src/job/modelVersion.ts";
 import { applicationFor, garmentFor, inkMixFor } from "../../src/job/predictionInputs.ts";
 import type { Approval, TestPrint } from "../../src/job/recordDocument.ts";
 import type { Shelf } from "../../src/job/shelfDocument.ts";
@@ -22,8 +20,8 @@ export const NOISE_SD = { L: 0.12, a: 0.08, b: 0.08 };
 const PAIR_COUNT = 5;
 const VIEWING = { illuminant: "D65", observer: "10deg" } as const;
 
-/** The demo's first candidate, curable clear through 61-64, on a lot. */
-function demoPrint(lot: GarmentLot, job: Job, shelf: Shelf) {
+/** The print of the demo's first candidate, curable clear through 61-64, on a lot whose surprise is known. */
+export function truePrint(lot: GarmentLot, lnSurprise: number, job: Job, shelf: Shelf) {
   const garment = garmentFor(lot, shelf);
   const mix = job.mixes.find((item) => item.id === demoId("mix Curable clear"));
   const place = job.places.find((item) => item.id === demoId("place front"));
@@ -34,24 +32,11 @@ function demoPrint(lot: GarmentLot, job: Job, shelf: Shelf) {
   const ink = inkMixFor(mix, shelf);
   if (!garment.ok || !ink.ok)
     throw new RangeError(`the demo's lot ${lot.lot} or its mix cannot be predicted`);
+  const cloth = wettableGarment(garment.garment, VIEWING);
   const application = applicationFor(setUp, place, shelf);
-  return {
-    garment: garment.garment,
-    mix: ink.mix,
-    application,
-    place,
-    recipe: mix.recipe,
-    setUpId: setUp.id,
-  };
-}
-
-/** The print of the demo's first candidate on a lot whose surprise is known. */
-export function truePrint(lot: GarmentLot, lnSurprise: number, job: Job, shelf: Shelf) {
-  const { garment, mix, application, recipe, setUpId } = demoPrint(lot, job, shelf);
-  const cloth = wettableGarment(garment, VIEWING);
-  const printed = printedReflectance(cloth, mix, application, { lnWetOut: lnSurprise });
+  const printed = printedReflectance(cloth, ink.mix, application, { lnWetOut: lnSurprise });
   const print = labFromReflectance(printed, weightsFor(VIEWING));
-  return { bare: cloth.bareLab, print, recipe, setUpId };
+  return { bare: cloth.bareLab, print, recipe: mix.recipe, setUpId: setUp.id };
 }
 
 /** A reading of a colour, to the two digits an instrument shows. */
@@ -109,27 +94,19 @@ export function testPrint(plan: RecordPlan, order: number, job: Job, shelf: Shel
   };
 }
 
-/** What the planner says of the demo's first candidate on a lot, as an approval keeps it. */
-function saidOf(lot: GarmentLot, job: Job, shelf: Shelf): Approval["said"] {
-  const { garment, mix, application, place } = demoPrint(lot, job, shelf);
-  const { deltaL, spread, evidence } = predictPrint({
-    garment,
-    mix,
-    application,
-    viewing: VIEWING,
-    band: place.band,
-  });
-  const digits = (value: number) => Number(value.toFixed(2));
-  return {
-    deltaL: digits(deltaL),
-    p5: digits(spread.p5.deltaL),
-    p95: digits(spread.p95.deltaL),
-    evidence,
-    chanceInBand: digits(spread.chanceInBand),
-  };
-}
+/**
+ * What model version 1 said of this print before any test, on the day of the approval. Not computed anew: what an
+ * approval once said stays as it was said, whatever the model says today.
+ */
+const SAID_THEN: Approval["said"] = {
+  deltaL: -3.37,
+  p5: -12.06,
+  p95: -1.05,
+  evidence: "model only",
+  chanceInBand: 0.41,
+};
 
-export function approval(print: TestPrint, lot: GarmentLot, job: Job, shelf: Shelf): Approval {
+export function approval(print: TestPrint): Approval {
   return {
     id: demoId(`approval of ${print.id}`),
     garmentLotId: print.garmentLotId,
@@ -137,8 +114,8 @@ export function approval(print: TestPrint, lot: GarmentLot, job: Job, shelf: She
     approvedBy: "Buyer, Verrowmoor Outfitters",
     approvedAt: "2026-01-28T10:15:00.000Z",
     note: "Approved on the printed shirt, not on a screen.",
-    modelVersion: MODEL_VERSION,
-    said: saidOf(lot, job, shelf),
+    modelVersion: "1",
+    said: SAID_THEN,
     supersedesId: null,
   };
 }
