@@ -3,6 +3,7 @@ import type { Lab } from "../colorimetry/viewing.ts";
 import { depositReach } from "../optics/wetOut.ts";
 import { type Cell, epsilonAt, filmUnder, NONE, surpriseAt } from "./cell.ts";
 import { clothRoom, difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
+import { darkBandMiss, spectrumDoubt } from "./spectrumDoubt.ts";
 
 /** Step of the differences, in natural logarithms: the error of a one-sided difference is half of this times the curvature. */
 const LN_STEP = 1e-4;
@@ -22,6 +23,10 @@ export interface CellSlopes {
   readonly deposit: readonly number[];
   /** L* by which the other of a heather's two models differs; 0 for other cloth. */
   readonly heatherGapL: number;
+  /** Covariance (3 x 3) of the change from not knowing the bare spectrum; null where it was measured. */
+  readonly doubt: Float64Array | null;
+  /** Change of colour that a weak model in dark bands may be off by; null where it is not. */
+  readonly darkMiss: readonly number[] | null;
 }
 
 /** Three numbers: a plain array, which costs less to make than a typed one. */
@@ -104,7 +109,19 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
     const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
     heatherGapL = labThrough(film, cloth, wettedAsSolid(room, cloth, gains)).L - centre.L;
   }
-  return { change: difference(centre, cloth.bareLab), jacobian, wetOut, tint, deposit, heatherGapL };
+  const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
+  const doubt = spectrumDoubt(cloth, film, gains);
+  const darkMiss = darkBandMiss(cloth, film, gains, wetOut);
+  return {
+    doubt,
+    darkMiss,
+    change: difference(centre, cloth.bareLab),
+    jacobian,
+    wetOut,
+    tint,
+    deposit,
+    heatherGapL,
+  };
 }
 
 function stepped(values: readonly number[], at: number): number[] {

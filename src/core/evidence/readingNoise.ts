@@ -52,10 +52,11 @@ function addOuter(into: Float64Array, column: readonly number[], variance: numbe
 
 /** Covariance (3 x 3) of what separates one print of a cell from the model at its unknowns, before anyone reads it. */
 export function printNoise(cell: Cell, slopes: CellSlopes, pieceCount: number): Float64Array {
-  const noise = new Float64Array(9);
-  noise[0] = DISCREPANCY_DELTA_L ** 2 + (slopes.heatherGapL / 2) ** 2;
-  noise[4] = DISCREPANCY_AB ** 2;
-  noise[8] = DISCREPANCY_AB ** 2;
+  const noise = slopes.doubt?.slice() ?? new Float64Array(9);
+  noise[0]! += DISCREPANCY_DELTA_L ** 2 + (slopes.heatherGapL / 2) ** 2;
+  noise[4]! += DISCREPANCY_AB ** 2;
+  noise[8]! += DISCREPANCY_AB ** 2;
+  if (slopes.darkMiss !== null) addOuter(noise, slopes.darkMiss, 1);
   addOuter(noise, slopes.wetOut, DISCREPANCY_LN_WET_OUT ** 2 + PIECE_TO_PIECE_SD ** 2 / pieceCount);
   addOuter(noise, slopes.tint, DISCREPANCY_LN_TINT ** 2);
   const ownDeposit = cell.depositAt === NONE ? DEPOSIT_SD_WEIGHED : DEPOSIT_SD_PRINT_TO_PRINT;
