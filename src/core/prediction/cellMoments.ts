@@ -28,10 +28,10 @@ function lightened(lightness: number, added: number): number {
  */
 function placePoints(room: SpreadRoom, response: CellResponse, axes: StrongAxes, minor: Float64Array): void {
   const { x, y } = room.points;
-  const { wetAxis, tintCount, lnWetOutShift } = response;
+  const { wetAxis, tintCount, doubt } = response;
   const step = Math.exp((axes.wetOutOnMajor * MAJOR_DISTANCE) / 2);
   for (let m = 0; m < minor.length; m++) {
-    const lnWetOut = axes.wetOutOnMajor * FIRST + axes.wetOutOnMinor * minor[m]! + lnWetOutShift;
+    const lnWetOut = axes.wetOutOnMajor * FIRST + axes.wetOutOnMinor * minor[m]! + doubt.wetOutShift;
     let root = Math.exp(lnWetOut / 2);
     const start = m * MAJOR_COUNT;
     for (let k = 0; k < MAJOR_COUNT; k++) {

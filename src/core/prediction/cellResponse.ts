@@ -2,6 +2,7 @@
 import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import { chroma } from "../colorimetry/difference.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
+import { type CellDoubt, priorDoubt } from "./cellDoubt.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import { type Workspace, wetAsSolid, wetCloth } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
@@ -18,7 +19,6 @@ import {
   wetPosition,
 } from "./responseSurface.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
-import { type WetOutSpread, wetOutSpread } from "./wetOutSpread.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Hue shifts this many discrepancy widths inside the limit cannot break it. */
@@ -30,13 +30,9 @@ const LARGEST_HUE_RATIO = 3;
 
 /** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
 export interface CellResponse {
-  readonly wetOut: WetOutSpread;
+  readonly doubt: CellDoubt;
   readonly wetAxis: WetAxis;
   readonly tintCount: number;
-  /** ln(tint factor) per standard deviation, the deposit's part included; 0 for a clear. */
-  readonly tintSd: number;
-  /** Mean shift of ln(wet-out), through the curvature of the reach. */
-  readonly lnWetOutShift: number;
   /** Fitted surface of L*. */
   readonly lightness: Float64Array;
   /** Fitted surface of how far the hue shift lies inside its limit, in widths of what the model itself misses; null where it cannot break it. */
@@ -124,15 +120,15 @@ function tintedNodes(
   return { lightness, hueMargin: leastMargin < HUE_REACH ? hueMargin : null };
 }
 
-/** The response of `ink` on `cloth`. */
+/** The response of `ink` on `cloth`, as uncertain as `doubt` says: before any test print, or as they have taught. */
 export function cellResponse(
   room: Workspace,
   cloth: WettableGarment,
   ink: PrintableInk,
   hueLimit: number,
+  doubt: CellDoubt = priorDoubt(room, cloth, ink),
 ): CellResponse {
-  const wetOut = wetOutSpread(room, cloth, ink);
-  const axis = wetAxis(wetOut.sd);
+  const axis = wetAxis(doubt.wetOutSd);
   const tintCount = ink.hasTint ? TINT_NODE_COUNT : 1;
   const { lightness, hueMargin } = ink.hasTint
     ? tintedNodes(room, cloth, ink, axis, hueLimit)
@@ -150,11 +146,9 @@ export function cellResponse(
   const blackLuminance = addedAgainst(ink.unscatteringFilm);
   const gap = heatherGapL(room, cloth, ink, centreL) / 2;
   return {
-    wetOut,
+    doubt,
     wetAxis: axis,
     tintCount,
-    tintSd: ink.tintSd,
-    lnWetOutShift: ink.lnReachShift,
     lightness,
     hueMargin,
     closedSlope,
@@ -167,7 +161,8 @@ export function cellResponse(
 
 /** L* on the surface at `lnWetOut` and `lnTint` away from what is expected. */
 export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: number): number {
-  const { wetAxis: axis, tintCount, tintSd, lightness } = response;
+  const { wetAxis: axis, tintCount, lightness } = response;
+  const { tintSd } = response.doubt;
   const x = wetPosition(axis, Math.exp(lnWetOut / 2));
   return surfaceValue(lightness, tintCount, x, tintSd === 0 ? 0 : tintPosition(lnTint / tintSd));
 }

@@ -3,14 +3,17 @@ import { deltaE00 } from "../colorimetry/ciede2000.ts";
 import { deltaChroma, deltaEab, deltaHueAb } from "../colorimetry/difference.ts";
 import { greyScaleGrade } from "../colorimetry/greyScale.ts";
 import type { Viewing } from "../colorimetry/viewing.ts";
+import { believedCell } from "./believedCell.ts";
 import { predictionReasons, predictionWarnings } from "./cautions.ts";
+import type { CellBelief } from "./cellBelief.ts";
+import { cellResponse } from "./cellResponse.ts";
 import type { Application, Garment, InkMix, TargetBand } from "./inputs.ts";
 import type { Prediction } from "./prediction.ts";
 import { type PrintableInk, printableInk } from "./printableInk.ts";
 import { colourOver, type Workspace, wetCloth, workspaceFor } from "./printedColour.ts";
 import { type CellSpread, spreadOf } from "./spread.ts";
 import { pointOnSpread } from "./spreadPath.ts";
-import { spreadSources } from "./spreadSources.ts";
+import { believedSources, spreadSources } from "./spreadSources.ts";
 import { type WettableGarment, wettableGarment } from "./wettableGarment.ts";
 
 export interface PredictionRequest {
@@ -19,6 +22,8 @@ export interface PredictionRequest {
   readonly application: Application;
   readonly viewing: Viewing;
   readonly band: TargetBand;
+  /** What test prints have taught of this cell; without it the prior. */
+  readonly belief?: CellBelief;
 }
 
 /**
@@ -26,9 +31,16 @@ export interface PredictionRequest {
  * @throws RangeError where fibres or mix do not sum to 1, a spectrum has another length, or a value is out of range.
  */
 export function predictPrint(request: PredictionRequest): Prediction {
-  const cloth = wettableGarment(request.garment, request.viewing);
-  const ink = printableInk(request.mix, request.application);
-  return predictPrepared(workspaceFor(cloth), cloth, ink, request.viewing, request.band);
+  const { garment, mix, application, viewing, band, belief } = request;
+  const cloth = wettableGarment(garment, viewing);
+  if (belief === undefined) {
+    return predictPrepared(workspaceFor(cloth), cloth, printableInk(mix, application), viewing, band);
+  }
+  const cell = believedCell(cloth, mix, application, belief);
+  const room = workspaceFor(cell.cloth);
+  const response = cellResponse(room, cell.cloth, cell.ink, band.hueLimit, cell.doubt);
+  const spread = spreadOf(room, cell.cloth, cell.ink, band, response);
+  return predictPrepared(room, cell.cloth, cell.ink, viewing, band, spread, belief);
 }
 
 /** `predictPrint` out of parts prepared once for a row and a column. */
@@ -39,6 +51,7 @@ export function predictPrepared(
   viewing: Viewing,
   band: TargetBand,
   spread: CellSpread = spreadOf(room, cloth, ink, band),
+  belief: CellBelief | null = null,
 ): Prediction {
   wetCloth(room, cloth, ink.film);
   const clear = colourOver(room, cloth, ink.clearFilm);
@@ -64,9 +77,9 @@ export function predictPrepared(
       p50: pointAt(spread.deltaL50),
       p95: pointAt(spread.deltaL95),
       chanceInBand: spread.chanceInBand,
-      sources: spreadSources(ink, spread.response),
+      sources: belief === null ? spreadSources(ink, spread.response) : believedSources(belief, spread),
     },
-    evidence: "model only",
+    evidence: belief?.evidence ?? "model only",
     warnings: predictionWarnings(cloth, ink, viewing),
     reasons: predictionReasons(cloth, ink, deltaL, clear.L - bare.L),
   };

@@ -1,7 +1,6 @@
 /** A mix on its set-up made ready for a whole column of predictions: its film, and the films it may turn out as. */
 import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
-import { normalCumulative, normalDensity } from "./normalDistribution.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
 import { TINT_NODES } from "./responseSurface.ts";
 import {
@@ -12,14 +11,34 @@ import {
   DISCREPANCY_LN_TINT,
   HAZE_SD,
   lnDepositSd,
+  type Surprise,
 } from "./unknowns.ts";
 
 /** Step in ln deposit for slope and curvature of the reach. */
 const LN_STEP = 0.05;
 
+/** Standard deviations of what an ink does, before any test print; in natural logarithms but the closed fraction's. */
+export interface InkPrior {
+  readonly lnBase: number;
+  /** Of the colourants' strength and what the model misses of it; without the deposit. */
+  readonly lnTint: number;
+  readonly lnDeposit: number;
+  readonly lnHaze: number;
+  readonly lnBlackScattering: number;
+  readonly closedFraction: number;
+}
+
+/** What test prints have taught of an ink: deviations from the expected, and how uncertain ln(tint) is with the deposit. */
+export interface InkLesson {
+  readonly mean: Surprise;
+  readonly tintSd: number;
+}
+
 export interface PrintableInk {
   readonly mix: InkMix;
   readonly application: Application;
+  /** How it deviates from the expected, as test prints have taught. */
+  readonly surprise: Surprise;
   readonly film: PrintedFilm;
   /** Where it holds a tint, the film without its colourants and then the film at each tint node; else none. */
   readonly nodeFilms: readonly PrintedFilm[];
@@ -28,22 +47,15 @@ export interface PrintableInk {
   /** The film as if its bases had no haze, and as if its black did not scatter; null where they do not. */
   readonly hazelessFilm: PrintedFilm | null;
   readonly unscatteringFilm: PrintedFilm | null;
-  readonly lnHazeSd: number;
-  readonly lnBlackScatteringSd: number;
   readonly hasTint: boolean;
-  readonly lnBaseSd: number;
-  /** Of the colourants' strength and what the model misses of it; without the deposit. */
-  readonly lnTintSd: number;
-  readonly lnDepositSd: number;
-  /** The two together: ln(tint factor) per standard deviation; 0 for a clear. */
+  /** ln(tint factor) per standard deviation, the deposit's part included: what its nodes are spaced by; 0 for a clear. */
   readonly tintSd: number;
   /** d ln F / d ln X at this deposit: how much of a thicker film goes into wet-out. */
   readonly reachSlope: number;
-  /** Mean shift of ln F through its curvature: a thicker film adds less than a thinner one takes away. */
-  readonly lnReachShift: number;
-  readonly closedFractionSd: number;
-  /** Mean and standard deviation of what the closed fraction, cut at 0, adds to the expected one. */
-  readonly closedShift: { readonly mean: number; readonly sd: number };
+  /** Half the second derivative: a thicker film adds less than a thinner one takes away. */
+  readonly reachCurvature: number;
+  /** Standard deviations before any test print. */
+  readonly prior: InkPrior;
 }
 
 const tintAmount = (part: MixPart): number =>
@@ -64,83 +76,86 @@ function weightedSd(weights: readonly number[], sds: readonly number[]): number 
 function filmWithoutScattering(
   mix: InkMix,
   application: Application,
+  surprise: Surprise,
   scatters: (part: MixPart) => boolean,
 ): PrintedFilm | null {
   if (!mix.parts.some(scatters)) return null;
-  const lnPartScattering = mix.parts.map((part) => (scatters(part) ? Number.NEGATIVE_INFINITY : 0));
-  return printedFilm(mix, application, { lnPartScattering });
+  const expected = surprise.lnPartScattering;
+  const lnPartScattering = mix.parts.map((part, i) =>
+    scatters(part) ? Number.NEGATIVE_INFINITY : (expected?.[i] ?? 0),
+  );
+  return printedFilm(mix, application, { ...surprise, lnPartScattering });
 }
 
 const isHazy = (part: MixPart): boolean => part.kind === "base" && part.massFraction * part.hazePerUm > 0;
 const isBlack = (part: MixPart): boolean =>
   part.kind === "colourant" && part.family === "black" && part.massFraction > 0;
 
-/**
- * Makes `mix` on `application` ready for predictions. Among several colourants each counts by what it absorbs and
- * scatters over all bands, among several bases by strength (ours).
- * @throws RangeError where the mix does not sum to 1 or a part is out of range.
- */
-export function printableInk(mix: InkMix, application: Application): PrintableInk {
-  const film = printedFilm(mix, application);
-  const amounts = mix.parts.map(tintAmount);
+/** Prior of `mix` on `application`: among several colourants each counts by what it absorbs, among several bases by strength. */
+function inkPrior(mix: InkMix, application: Application, amounts: readonly number[]): InkPrior {
   const hasTint = amounts.some((amount) => amount > 0);
-  const depositSd = lnDepositSd(application.depositWeighed);
-  const strengthSd = weightedSd(
+  const bases = mix.parts.filter((part) => part.kind === "base");
+  const strength = weightedSd(
     amounts,
     amounts.map(() => COLOURANT_STRENGTH_SD),
   );
-  const lnTintSd = hasTint ? Math.hypot(strengthSd, DISCREPANCY_LN_TINT) : 0;
-  const tintSd = hasTint ? Math.hypot(lnTintSd, depositSd) : 0;
-  const bases = mix.parts.filter((part) => part.kind === "base");
-  const closedFractionSd =
-    weightedSd(
-      bases.map((part) => part.massFraction),
-      bases.map(() => CLOSED_FRACTION_SD),
-    ) || CLOSED_FRACTION_SD;
-  const clearFilm = hasTint ? printedFilm(mix, application, {}, 0) : film;
   return {
-    mix,
-    application,
-    film,
-    nodeFilms: hasTint
-      ? [clearFilm, ...TINT_NODES.map((z) => printedFilm(mix, application, {}, Math.exp(tintSd * z)))]
-      : [],
-    clearFilm,
-    hazelessFilm: filmWithoutScattering(mix, application, isHazy),
-    unscatteringFilm: filmWithoutScattering(mix, application, isBlack),
-    lnHazeSd: weightedSd(
-      bases.map((part) => part.massFraction * part.hazePerUm),
-      bases.map(() => HAZE_SD),
-    ),
-    lnBlackScatteringSd: weightedSd(
-      mix.parts.map((part) => (isBlack(part) ? part.massFraction : 0)),
-      mix.parts.map(() => BLACK_SCATTERING_SD),
-    ),
-    hasTint,
-    lnBaseSd: weightedSd(
+    lnBase: weightedSd(
       bases.map((part) => part.massFraction * part.strength),
       bases.map((part) => (part.reference ? 0 : BASE_STRENGTH_SD)),
     ),
-    lnTintSd,
-    lnDepositSd: depositSd,
-    tintSd,
-    reachSlope: lnReach(application.depositUm, LN_STEP, -LN_STEP) / (2 * LN_STEP),
-    lnReachShift:
-      ((lnReach(application.depositUm, LN_STEP, 0) + lnReach(application.depositUm, -LN_STEP, 0)) /
-        (2 * LN_STEP * LN_STEP)) *
-      depositSd ** 2,
-    closedFractionSd,
-    closedShift: cutAtZero(film.closedFraction, closedFractionSd),
+    lnTint: hasTint ? Math.hypot(strength, DISCREPANCY_LN_TINT) : 0,
+    lnDeposit: lnDepositSd(application.depositWeighed),
+    lnHaze: weightedSd(
+      bases.map((part) => part.massFraction * part.hazePerUm),
+      bases.map(() => HAZE_SD),
+    ),
+    lnBlackScattering: weightedSd(
+      mix.parts.map((part) => (isBlack(part) ? part.massFraction : 0)),
+      mix.parts.map(() => BLACK_SCATTERING_SD),
+    ),
+    closedFraction:
+      weightedSd(
+        bases.map((part) => part.massFraction),
+        bases.map(() => CLOSED_FRACTION_SD),
+      ) || CLOSED_FRACTION_SD,
   };
 }
 
-/** What max(0, normal of `mean` and `sd`) adds to `mean`: its mean, and its standard deviation. */
-function cutAtZero(mean: number, sd: number): { mean: number; sd: number } {
-  const above = normalCumulative(mean / sd);
-  const density = sd * normalDensity(mean / sd);
-  const cut = mean * above + density;
-  const square = (mean * mean + sd * sd) * above + mean * density;
-  return { mean: cut - mean, sd: Math.sqrt(Math.max(0, square - cut * cut)) };
+/**
+ * Makes `mix` on `application` ready for predictions, as expected or as `lesson` has it.
+ * @throws RangeError where the mix does not sum to 1 or a part is out of range.
+ */
+export function printableInk(
+  mix: InkMix,
+  application: Application,
+  lesson: InkLesson | null = null,
+): PrintableInk {
+  const surprise = lesson?.mean ?? {};
+  const filmOf = (tintFactor: number): PrintedFilm => printedFilm(mix, application, surprise, tintFactor);
+  const film = filmOf(1);
+  const amounts = mix.parts.map(tintAmount);
+  const hasTint = amounts.some((amount) => amount > 0);
+  const prior = inkPrior(mix, application, amounts);
+  const tintSd = hasTint ? (lesson?.tintSd ?? Math.hypot(prior.lnTint, prior.lnDeposit)) : 0;
+  const clearFilm = hasTint ? filmOf(0) : film;
+  const depositUm = application.depositUm * Math.exp(surprise.lnDeposit ?? 0);
+  return {
+    mix,
+    application,
+    surprise,
+    film,
+    nodeFilms: hasTint ? [clearFilm, ...TINT_NODES.map((z) => filmOf(Math.exp(tintSd * z)))] : [],
+    clearFilm,
+    hazelessFilm: filmWithoutScattering(mix, application, surprise, isHazy),
+    unscatteringFilm: filmWithoutScattering(mix, application, surprise, isBlack),
+    hasTint,
+    tintSd,
+    reachSlope: lnReach(depositUm, LN_STEP, -LN_STEP) / (2 * LN_STEP),
+    reachCurvature:
+      (lnReach(depositUm, LN_STEP, 0) + lnReach(depositUm, -LN_STEP, 0)) / (2 * LN_STEP * LN_STEP),
+    prior,
+  };
 }
 
 /** ln F at exp(`lnUpper`) times the deposit over F at exp(`lnLower`) times it; 0 without a deposit. */

@@ -1,6 +1,5 @@
 /** The light that haze and the black itself scatter, which adds to a print in Y/Yn and not in L*. */
 import { type CellResponse, scatteredSdL } from "./cellResponse.ts";
-import type { PrintableInk } from "./printableInk.ts";
 import type { StrongAxes } from "./strongAxes.ts";
 
 /** Scattered light that moves L* by less than this, beside a tint or in a clear, counts as a plain error of L*. */
@@ -31,27 +30,26 @@ export interface ScatteredLight {
  * Haze and the black's scattering are log-normal and independent; their sum is taken as the log-normal of its mean and
  * variance (Fenton 1960), which is exact where only one of them is there.
  */
-export function scatteredLight(ink: PrintableInk, response: CellResponse, axes: StrongAxes): ScatteredLight {
-  const { hazeLuminance, blackLuminance, tintSd } = response;
-  const wetOutSd = response.wetOut.sd;
-  const depositVariance = ink.lnDepositSd * ink.lnDepositSd;
-  const hazeSdL = scatteredSdL(response, hazeLuminance, Math.sqrt(ink.lnHazeSd ** 2 + depositVariance));
-  const blackSdL = scatteredSdL(response, blackLuminance, ink.lnBlackScatteringSd);
+export function scatteredLight(response: CellResponse, axes: StrongAxes): ScatteredLight {
+  const { hazeLuminance, blackLuminance, doubt } = response;
+  const { wetOutSd, tintSd, correlation, depositOnWetOut, depositOnTint } = doubt;
+  const isClear = tintSd === 0;
+  const depositVariance = doubt.depositSd * doubt.depositSd;
+  const lnHazeVariance = doubt.hazeSd * doubt.hazeSd;
+  const hazeSdL = scatteredSdL(response, hazeLuminance, Math.sqrt(lnHazeVariance + depositVariance));
+  const blackSdL = scatteredSdL(response, blackLuminance, doubt.blackScatteringSd);
   const sdL = Math.sqrt(hazeSdL * hazeSdL + blackSdL * blackSdL);
-  // Covariance of ln deposit with wet-out and tint, both as standard normals, and through them with the turned axes.
-  const withWetOut = (ink.reachSlope * depositVariance) / wetOutSd;
-  const withTint = ink.hasTint ? depositVariance / tintSd : 0;
-  const { correlation } = axes;
-  const own = ink.hasTint
-    ? (withTint - correlation * withWetOut) / Math.sqrt(1 - correlation * correlation)
-    : 0;
+  // Covariance of ln deposit with the tint's own normal, and through it and wet-out's with the turned axes.
+  const own = isClear
+    ? 0
+    : (depositOnTint - correlation * depositOnWetOut) / Math.sqrt(1 - correlation * correlation);
   const cosine = axes.wetOutOnMajor / wetOutSd;
   const sine = -axes.wetOutOnMinor / wetOutSd;
-  const hazeOnMajor = cosine * withWetOut + sine * own;
-  const hazeOnMinor = ink.hasTint ? cosine * own - sine * withWetOut : 0;
+  const hazeOnMajor = cosine * depositOnWetOut + sine * own;
+  const hazeOnMinor = isClear ? 0 : cosine * own - sine * depositOnWetOut;
   const depositLeft = Math.max(0, depositVariance - hazeOnMajor * hazeOnMajor - hazeOnMinor * hazeOnMinor);
-  const hazeVariance = ink.lnHazeSd * ink.lnHazeSd + depositLeft;
-  const blackVariance = ink.lnBlackScatteringSd * ink.lnBlackScatteringSd;
+  const hazeVariance = lnHazeVariance + depositLeft;
+  const blackVariance = doubt.blackScatteringSd * doubt.blackScatteringSd;
   const meanHaze = hazeLuminance * Math.exp(hazeVariance / 2);
   const meanBlack = blackLuminance * Math.exp(blackVariance / 2);
   const mean = meanHaze + meanBlack;
@@ -61,7 +59,7 @@ export function scatteredLight(ink: PrintableInk, response: CellResponse, axes: 
   // On light cloth the two may pull against each other; a sum is never less certain than its less certain part.
   return {
     sdL,
-    isSmall: sdL < (ink.hasTint ? SMALL_TINTED_L : SMALL_CLEAR_L),
+    isSmall: sdL < (isClear ? SMALL_CLEAR_L : SMALL_TINTED_L),
     expectedHaze: hazeLuminance,
     expectedBlack: blackLuminance,
     meanHaze,

@@ -141,14 +141,14 @@ export function spreadOf(
   band: TargetBand,
   response: CellResponse = cellResponse(room, cloth, ink, band.hueLimit),
 ): CellSpread {
-  const axes = strongAxes(ink, response);
-  const light = scatteredLight(ink, response, axes);
+  const axes = strongAxes(response);
+  const light = scatteredLight(response, axes);
   const { spread } = room;
-  const closedSdL = response.closedSlope * ink.closedShift.sd;
+  const closedSdL = response.closedSlope * response.doubt.closedSd;
   let extraVariance = response.discrepancyL * response.discrepancyL + closedSdL * closedSdL;
   if (light.isSmall) extraVariance += light.sdL * light.sdL;
   momentsAlongMajor(spread, response, axes, light.isSmall ? null : light);
-  const shift = response.closedSlope * ink.closedShift.mean - cloth.bareLab.L;
+  const shift = response.closedSlope * response.doubt.closedMean - cloth.bareLab.L;
   const extent = fillMixture(spread, shift, extraVariance);
   const inHue = response.hueMargin === null ? spread.all : withHue(spread);
   const isRising = spread.means[MAJOR_COUNT - 1]! > spread.means[0]!;

@@ -6,7 +6,6 @@ import type { PrintableInk } from "./printableInk.ts";
 import { type Workspace, wetCloth, wettedSpectrum } from "./printedColour.ts";
 import { printedFilm } from "./printedFilm.ts";
 import { layFilmOver } from "./printedReflectance.ts";
-import { strongAxes } from "./strongAxes.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Standard deviations to each side within which a point is looked for. */
@@ -25,9 +24,7 @@ export function pointOnSpread(
   response: CellResponse,
   deltaL: number,
 ): SpreadPoint {
-  const { tintSd } = response;
-  const wetOutSd = response.wetOut.sd;
-  const { correlation } = strongAxes(ink, response);
+  const { wetOutSd, tintSd, correlation } = response.doubt;
   const slope = (lnWetOut: number, lnTint: number): number =>
     (lightnessAt(response, lnWetOut, lnTint) - lightnessAt(response, -lnWetOut, -lnTint)) / 2;
   const perWetSd = slope(wetOutSd, 0);
@@ -50,7 +47,7 @@ export function pointOnSpread(
   }
   const unit = length > 1e-6 ? position / length : 0;
   const tintFactor = Math.exp(unit * tintSd * towardsTint);
-  const film = ink.hasTint ? printedFilm(ink.mix, ink.application, {}, tintFactor) : ink.film;
+  const film = ink.hasTint ? printedFilm(ink.mix, ink.application, ink.surprise, tintFactor) : ink.film;
   wetCloth(room, cloth, film, unit * wetOutSd * towardsWet);
   const reflectance = new Float64Array(room.printed.length);
   layFilmOver(reflectance, wettedSpectrum(room, cloth), cloth, film);

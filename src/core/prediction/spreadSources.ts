@@ -1,7 +1,9 @@
 /** What the spread of a cell is made of: the standard deviation of delta-L* that each unknown brings at the centre. */
+import type { CellBelief } from "./cellBelief.ts";
 import { type CellResponse, lightnessAt, scatteredSdL } from "./cellResponse.ts";
 import type { SpreadSource } from "./prediction.ts";
 import type { PrintableInk } from "./printableInk.ts";
+import type { CellSpread } from "./spread.ts";
 import {
   BASE_ON_STYLE_SD,
   COLOURWAY_SD,
@@ -15,7 +17,7 @@ const STEP = 0.1;
 /** Sources that move L* by less than this are not worth a line. */
 const SMALLEST_SD = 0.005;
 
-/** Sources of the spread, largest first. */
+/** Sources of a spread before any test print, largest first. */
 export function spreadSources(
   ink: PrintableInk,
   response: CellResponse,
@@ -24,7 +26,9 @@ export function spreadSources(
     (lightnessAt(response, lnWetOut, lnTint) - lightnessAt(response, -lnWetOut, -lnTint)) / (2 * STEP);
   const perWetOut = slope(STEP, 0);
   const perTint = ink.hasTint ? slope(0, STEP) : 0;
-  const { widening, fibreSd, finishSd } = response.wetOut;
+  const { prior, hazeSd, blackScatteringSd, depositSd } = response.doubt;
+  if (prior === null) return [];
+  const { widening, fibreSd, finishSd } = prior;
   const wet = (sd: number): number => Math.abs(perWetOut) * sd;
   const bySource: readonly (readonly [SpreadSource, number])[] = [
     ["style", wet(widening * STYLE_SD)],
@@ -34,16 +38,31 @@ export function spreadSources(
     ["base-on-style", wet(widening * BASE_ON_STYLE_SD)],
     ["finish", wet(finishSd)],
     ["fibre-gain", wet(fibreSd)],
-    ["base-strength", wet(ink.lnBaseSd)],
-    ["haze", scatteredSdL(response, response.hazeLuminance, ink.lnHazeSd)],
-    ["closed-surface", Math.abs(response.closedSlope) * ink.closedFractionSd],
-    ["colourant-strength", Math.abs(perTint) * ink.lnTintSd],
-    ["black-scattering", scatteredSdL(response, response.blackLuminance, ink.lnBlackScatteringSd)],
-    ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * ink.lnDepositSd],
+    ["base-strength", wet(ink.prior.lnBase)],
+    ["haze", scatteredSdL(response, response.hazeLuminance, hazeSd)],
+    ["closed-surface", Math.abs(response.closedSlope) * ink.prior.closedFraction],
+    ["colourant-strength", Math.abs(perTint) * ink.prior.lnTint],
+    ["black-scattering", scatteredSdL(response, response.blackLuminance, blackScatteringSd)],
+    ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * depositSd],
     ["model", Math.hypot(response.discrepancyL, wet(DISCREPANCY_LN_WET_OUT))],
   ];
   return bySource
     .filter(([, sdDeltaL]) => sdDeltaL >= SMALLEST_SD)
     .map(([source, sdDeltaL]) => ({ source, sdDeltaL }))
+    .sort((one, other) => other.sdDeltaL - one.sdDeltaL);
+}
+
+/** Standard deviations between the 5 and the 95 % point of a normal. */
+const BETWEEN_ENDS = 2 * 1.6448536269514722;
+
+/** Sources of the spread that `belief` leaves, largest first: their shares of its variance, as standard deviations. */
+export function believedSources(
+  belief: CellBelief,
+  { deltaL5, deltaL95 }: CellSpread,
+): readonly { readonly source: SpreadSource; readonly sdDeltaL: number }[] {
+  const sd = (deltaL95 - deltaL5) / BETWEEN_ENDS;
+  return belief.bySource
+    .map(({ source, share }) => ({ source, sdDeltaL: Math.sqrt(Math.max(0, share)) * sd }))
+    .filter(({ sdDeltaL }) => sdDeltaL >= SMALLEST_SD)
     .sort((one, other) => other.sdDeltaL - one.sdDeltaL);
 }

@@ -3,7 +3,6 @@
  * the first, the major one, runs along the steepest way of L* and the second, the minor one, hardly moves it.
  */
 import { type CellResponse, lightnessAt } from "./cellResponse.ts";
-import type { PrintableInk } from "./printableInk.ts";
 
 export interface StrongAxes {
   /** ln(wet-out) per standard normal of the major and of the minor axis. */
@@ -18,12 +17,11 @@ export interface StrongAxes {
   readonly majorSdL: number;
 }
 
-/** Axes of `ink` at the centre of `response`. */
-export function strongAxes(ink: PrintableInk, response: CellResponse): StrongAxes {
-  const wetOutSd = response.wetOut.sd;
-  const { tintSd } = response;
+/** Axes at the centre of `response`. */
+export function strongAxes(response: CellResponse): StrongAxes {
+  const { wetOutSd, tintSd, correlation } = response.doubt;
   const perWetOut = (lightnessAt(response, wetOutSd, 0) - lightnessAt(response, -wetOutSd, 0)) / 2;
-  if (!ink.hasTint) {
+  if (tintSd === 0) {
     const majorSdL = Math.abs(perWetOut);
     return {
       wetOutOnMajor: wetOutSd,
@@ -35,7 +33,6 @@ export function strongAxes(ink: PrintableInk, response: CellResponse): StrongAxe
     };
   }
   const perTint = (lightnessAt(response, 0, tintSd) - lightnessAt(response, 0, -tintSd)) / 2;
-  const correlation = (ink.reachSlope * ink.lnDepositSd ** 2) / (wetOutSd * tintSd);
   const rest = Math.sqrt(1 - correlation * correlation);
   // The tint is correlation times wet-out plus rest times a normal of its own; turned by the two slopes of L*.
   const alongWetOut = perWetOut + correlation * perTint;

@@ -67,12 +67,12 @@ export function wetOutSpread(room: Workspace, cloth: WettableGarment, ink: Print
   const widening = cloth.isDark ? DARK_LIMIT_WIDENING : 1;
   const fibreSd = FIBRE_GAIN_SD * Math.sqrt(fibreSquares(room, cloth, ink));
   const finishSd = cloth.garment.resistantFinish ? RESISTANT_FINISH_SD : 0;
-  const depositSd = ink.reachSlope * ink.lnDepositSd;
+  const depositSd = ink.reachSlope * ink.prior.lnDeposit;
   const variance =
     widening * widening * EPSILON_VARIANCE +
     finishSd * finishSd +
     fibreSd * fibreSd +
-    ink.lnBaseSd * ink.lnBaseSd +
+    ink.prior.lnBase * ink.prior.lnBase +
     depositSd * depositSd +
     DISCREPANCY_LN_WET_OUT * DISCREPANCY_LN_WET_OUT;
   return { sd: Math.sqrt(variance), fibreSd, widening, finishSd };
