@@ -9,6 +9,7 @@ const WHAT: Readonly<Record<string, string>> = {
   observer: "observer",
   geometry: "geometry",
   scale: "unit of the reflectances",
+  kind: "kind of reading, spectrum or L*a*b*,",
 };
 
 /** "Line 14: " where the line is known, else the name of the sample, else nothing. */
@@ -121,6 +122,11 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
     `${at(values)}the spectrum is used; ${values.count} other ${values.count === 1 ? "value" : "values"} of colour beside it ${values.count === 1 ? "was" : "were"} left out.`,
   "readings-values-elsewhere": ({ count }) =>
     `${count} ${count === 1 ? "reading stands" : "readings stand"} outside the objects of the file and ${count === 1 ? "was" : "were"} left out.`,
+  "readings-not-answered": (values) => `${at(values)}the ${what(values)} of this reading is not known yet.`,
+  "readings-unlike": (values) =>
+    `${at(values)}the ${what(values)} is not that of the other readings, so they are not compared.`,
+  "readings-pair-missing": () => "A pair lacks a reading, or is one reading twice.",
+  "readings-used-twice": () => "A reading is part of two pairs.",
   "readings-objects-passed-over": ({ count }) =>
     `${count} ${count === 1 ? "object holds no reading and was" : "objects hold no reading and were"} passed over.`,
 };
