@@ -109,6 +109,12 @@ describe("the step from version 1 to 2", () => {
     ]);
   });
 
+  it("changes nothing in an archive that says it is older than it is", () => {
+    const documents = readVersion1();
+    const text = JSON.stringify({ ...JSON.parse(archiveText(documents)), version: 1 });
+    expect(readJobArchive(text)).toEqual({ ok: true, documents });
+  });
+
   it("leaves what it cannot understand for the schema to refuse, and never throws", () => {
     for (const half of [{ job: 1 }, { library: [] }, { library: { shelf: { masters: [null, 3] } } }]) {
       expect(() => migrated({ ...half, version: 1 }, 1)).not.toThrow();

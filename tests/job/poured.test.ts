@@ -62,6 +62,12 @@ describe("a pot's ledger", () => {
     expect(state?.totalGrams).toBe(1000);
   });
 
+  it("that two tablets weighed counts a line once, by the later entry, and tells the other", () => {
+    const { lines, doubled } = pouredOf(pot, [clear(1, 940), master(2, 50), clear(3, 950)]);
+    expect(lines.map(({ grams }) => grams)).toEqual([950, 50]);
+    expect(doubled.map(({ grams }) => grams)).toEqual([940]);
+  });
+
   it("never takes out more than there is", () => {
     const out = examplePotEntry(3, { kind: "taken-out", lineId: null, grams: 9999 });
     expect(pouredOf(pot, [clear(1, 950), master(2, 50), out])).toMatchObject({

@@ -22,6 +22,8 @@ export interface Poured {
   readonly lines: readonly PouredLine[];
   /** Entries that stand, in their order; a correction takes the place of what it corrects. */
   readonly entries: readonly PotEntry[];
+  /** Weighings of a line that has a later one, as when two tablets are united; the later one counts. */
+  readonly doubled: readonly PotEntry[];
   readonly takenOutGrams: number;
   /** Whether every line was weighed. */
   readonly isComplete: boolean;
@@ -48,6 +50,18 @@ export function standingEntries(entries: readonly PotEntry[], potId: string): Po
     });
 }
 
+/** The entries without weighings of a line that has a later one, and these. */
+function withoutDoubled(entries: readonly PotEntry[]) {
+  const last = new Map(
+    entries.flatMap((entry) => (entry.kind === "weighed" ? [[entry.lineId, entry.id]] : [])),
+  );
+  const isDoubled = ({ kind, lineId, id }: PotEntry) => kind === "weighed" && last.get(lineId) !== id;
+  return {
+    entries: entries.filter((entry) => !isDoubled(entry)),
+    doubled: entries.filter(isDoubled),
+  };
+}
+
 /** The stored sheet in the form that the correction takes. */
 export function sheetOf({ lines, scaleStepGrams, batchGrams }: Pot | Dilution): WrittenWeighSheet {
   return {
@@ -69,7 +83,7 @@ export function sheetOf({ lines, scaleStepGrams, batchGrams }: Pot | Dilution): 
  * line in proportion. A pot's correction keeps within its limit.
  */
 export function pouredOf(sheet: Pot | Dilution, entries: readonly PotEntry[]): Poured {
-  const standing = standingEntries(entries, sheet.id);
+  const { entries: standing, doubled } = withoutDoubled(standingEntries(entries, sheet.id));
   const grams = new Map<string, number>();
   let takenOutGrams = 0;
   for (const entry of standing) {
@@ -96,6 +110,7 @@ export function pouredOf(sheet: Pot | Dilution, entries: readonly PotEntry[]): P
   return {
     lines,
     entries: standing,
+    doubled,
     takenOutGrams,
     isComplete,
     state: isComplete ? pouredPot(written, filled) : null,
