@@ -1,17 +1,20 @@
-// What test prints teach, on synthetic shops whose physics is not the predictor's: coverage and errors of issue 3.
+// What test prints teach, on synthetic shops whose physics is not the predictor's: coverage, errors and slips of issue 3.
 
-import { learn } from "../../src/core/evidence/learn.ts";
+import { learnWatchfully } from "../../src/core/evidence/learnWatchfully.ts";
 import { syntheticShop } from "../generator/syntheticShop.ts";
 import { targetGarments } from "../generator/targetGarments.ts";
 import { coverageScores, errorScores, type Score, standardErrorsOutside } from "./forecastScores.ts";
 import { forecastFrom } from "./learnedShop.ts";
 import { type ForecastCell, forecastCells, forecastFromPrior } from "./shopForecast.ts";
+import { falseSlipScore, type SlipOutcome, slipOutcomes, slipScores } from "./slipScores.ts";
 
 export interface EvidenceRun {
   readonly shopCount: number;
   readonly seed: number;
   /** Garments asked about in each group of a shop. */
   readonly perGroup: number;
+  /** Whether slips are put in and looked for. */
+  readonly withSlips: boolean;
 }
 
 /** Scores before any record, and after learning. */
@@ -21,19 +24,29 @@ export interface EvidenceScores {
 }
 
 /** Every figure of issue 3 over shops of seeds `seed`, `seed + 1`, ... */
-export function evidenceScores({ shopCount, seed, perGroup }: EvidenceRun): EvidenceScores {
+export function evidenceScores({ shopCount, seed, perGroup, withSlips }: EvidenceRun): EvidenceScores {
   const before: ForecastCell[][] = [];
   const learned: ForecastCell[][] = [];
+  const falseSlips: boolean[][] = [];
+  const outcomes: SlipOutcome[][] = [];
   for (let i = 0; i < shopCount; i++) {
     const shop = syntheticShop(seed + i);
     const targets = targetGarments(shop, perGroup);
     before.push(forecastCells(targets, forecastFromPrior));
-    const posterior = learn(shop.records.map(({ record }) => record));
+    const { posterior, suspicions } = learnWatchfully(shop.records.map(({ record }) => record));
     learned.push(forecastCells(targets, forecastFrom(posterior)));
+    const named = new Set(suspicions.filter(({ slip }) => slip !== null).map(({ recordId }) => recordId));
+    falseSlips.push(shop.records.map(({ record }) => named.has(record.id)));
+    if (withSlips) outcomes.push(slipOutcomes(shop, targets));
   }
   return {
     before: [...coverageScores(before), ...errorScores(before, seed)],
-    learned: [...coverageScores(learned), ...errorScores(learned, seed)],
+    learned: [
+      ...coverageScores(learned),
+      ...errorScores(learned, seed),
+      ...(withSlips ? slipScores(outcomes) : []),
+      falseSlipScore(falseSlips),
+    ],
   };
 }
 

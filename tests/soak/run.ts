@@ -24,7 +24,7 @@ export async function run(): Promise<number> {
   console.log(`${FUZZ_COUNT} spoiled readings files for each reader, seed ${SEED}:`);
   const failedReaders = await soakReadings(FUZZ_COUNT, SEED, console.log);
   console.log(`what test prints teach, ${SHOP_COUNT} synthetic shops, seed ${SEED}:`);
-  const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP };
+  const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP, withSlips: true };
   const missed = soakEvidence(run, console.log);
   return bad === 0 && !fuzz.failed && failedReaders === 0 && missed === 0 ? 0 : 1;
 }

@@ -4,7 +4,7 @@ import { evidenceScores } from "../../soak/evidenceSoak.ts";
 import { standardErrorsOutside } from "../../soak/forecastScores.ts";
 
 /** Another seed than the soak's: these twenty shops are not among its two hundred. */
-const RUN = { shopCount: 20, seed: 20261100, perGroup: 8 };
+const RUN = { shopCount: 20, seed: 20261100, perGroup: 4, withSlips: true };
 /** Issue 3: within 3 standard errors of the band. */
 const MOST_STANDARD_ERRORS = 3;
 
