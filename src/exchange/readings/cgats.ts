@@ -21,6 +21,7 @@ import {
  */
 const LIGHT_KEYWORDS = ["ILLUMINATION_NAME", "ILLUMINANT"];
 const OBSERVER_KEYWORDS = ["OBSERVER_ANGLE", "OBSERVER"];
+const FILTER_KEYWORDS = ["FILTER", "MEASUREMENT_SOURCE", "MEASUREMENT_CONDITION", "POLARIZATION"];
 const GEOMETRY_KEYWORDS = ["MEASUREMENT_GEOMETRY", "GEOMETRY"];
 
 /** What the keywords of a table say. A table says it for itself: what stood above another one is not carried over. */
@@ -41,7 +42,10 @@ function statedIn({ keywords }: CgatsTable): ConditionTexts {
       observer.push(...[...value.matchAll(/\bObserverAngle\s*=\s*(\S+)/gi)].map((match) => match[1] ?? ""));
     }
   }
-  return { light, observer, geometry };
+  const isPolarised = keywords.some(
+    ({ name, value }) => FILTER_KEYWORDS.includes(name) && /\bM3\b|\bPOL/i.test(value),
+  );
+  return { light, observer, geometry: isPolarised ? [`polarising filter ${geometry.join(" ")}`] : geometry };
 }
 
 /** Pairs of a wavelength's column and its value's, as the standard's own SPECTRAL_NM, SPECTRAL_PCT (or _DEC). */

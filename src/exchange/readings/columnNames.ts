@@ -1,5 +1,5 @@
 /** What a column's heading says it holds, whatever the file's habit of naming: wavelengths, Lab, XYZ, name, conditions. */
-import { lightFrom, observerFrom } from "./conditionWords.ts";
+import { geometryFrom, lightFrom, observerFrom } from "./conditionWords.ts";
 
 export type ColourAxis = "L" | "a" | "b" | "X" | "Y" | "Z";
 
@@ -64,8 +64,11 @@ export function axisOf(heading: string): { readonly axis: ColourAxis; readonly c
     );
   if (match === null) return null;
   const conditions = match[2] ?? "";
-  if (conditions !== "" && lightFrom(conditions)?.kind !== "known" && observerFrom(conditions) === null)
-    return null;
+  const isSaid =
+    lightFrom(conditions)?.kind === "known" ||
+    observerFrom(conditions) !== null ||
+    geometryFrom(conditions) !== null;
+  if (conditions !== "" && !isSaid) return null;
   const letter = (match[1] ?? "").toUpperCase();
   return {
     axis: (letter === "A" || letter === "B" ? letter.toLowerCase() : letter) as ColourAxis,
@@ -86,7 +89,16 @@ const NAME_HEADINGS = [
   "NR",
   "SAMPLELOC",
 ];
-const LIGHT_HEADINGS = ["LIGHT", "ILLUMINANT", "ILLUMINATION", "ILLUMINATIONNAME"];
+/** Some name the observer in the same column: "D65/10°". */
+const LIGHT_HEADINGS = [
+  "LIGHT",
+  "ILLUMINANT",
+  "ILLUMINATION",
+  "ILLUMINATIONNAME",
+  "ILLUMINANTOBSERVER",
+  "LIGHTOBSERVER",
+  "ILLOBS",
+];
 const OBSERVER_HEADINGS = ["OBSERVER", "OBSERVERANGLE"];
 const GEOMETRY_HEADINGS = ["GEOMETRY", "MEASUREMENTGEOMETRY", "MODE", "SPECULAR"];
 

@@ -53,10 +53,12 @@ export function observerFrom(text: string): ObserverName | null {
 
 /**
  * The geometry that `text` names. 45:0 and 0:45 count as one (reciprocity); a sphere only with its gloss part said:
- * in CIE 015's notation di:8 and de:8, in the trade's SCI/SPIN and SCE/SPEX. Null for all else, several angles too.
+ * in CIE 015's notation di:8 and de:8, in the trade's SCI/SPIN and SCE/SPEX. Null for all else: several angles, and a
+ * polarising filter, which takes the gloss away that 45:0 keeps (condition M3 of ISO 13655; from memory).
  */
 export function geometryFrom(text: string): GeometryDocument | null {
   const upper = text.slice(0, 200).toUpperCase().replaceAll("_", " ");
+  if (/POLARI/.test(upper)) return null;
   const included = /\bSPECULAR[ -]*INC|\bINCLUDED\b|\bSCI\b|\bSPIN\b|\bR?SIN\b|\bDI\s*[:/]/.test(upper);
   const excluded = /\bSPECULAR[ -]*EXC|\bEXCLUDED\b|\bSCE\b|\bSPEX\b|\bR?SEX\b|\bDE\s*[:/]/.test(upper);
   const numbers = [...upper.matchAll(/\d+(?:[.,]\d+)?/g)].map((match) => Number(match[0].replace(",", ".")));

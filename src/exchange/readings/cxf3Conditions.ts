@@ -20,6 +20,8 @@ export function wholeNm(text: string | undefined): number | null {
 function geometryTexts(measurement: XmlElement | undefined): string[] {
   const choice = childOf(measurement, "GeometryChoice");
   const [kind] = choice?.children ?? [];
+  const polarised = childOf(childOf(measurement, "Device"), "DevicePolarization")?.text ?? "";
+  if (/^(?:true|yes|1)$/i.test(polarised)) return ["polarising filter"];
   if (kind === undefined) return [];
   if (kind.name === "SingleAngle") {
     const lit = childOf(kind, "IlluminationAngle")?.text ?? "";

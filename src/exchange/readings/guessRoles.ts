@@ -7,7 +7,8 @@ import {
   nameRank,
   wavelengthOf,
 } from "./columnNames.ts";
-import { conditionsFrom } from "./conditions.ts";
+import { type ConditionTexts, conditionsFrom } from "./conditions.ts";
+import { geometryFrom, lightFrom, observerFrom } from "./conditionWords.ts";
 
 export interface GuessedRoles {
   /** One role for each heading. */
@@ -29,8 +30,8 @@ function axisSets(headings: readonly string[]): AxisSet[] {
   for (const [column, heading] of headings.entries()) {
     const found = axisOf(heading);
     if (found === null) continue;
-    const { light, otherLight, observer } = conditionsFrom(conditionTextsOf(found.conditions));
-    const key = `${light ?? otherLight} ${observer}`;
+    const said = conditionsFrom(conditionTextsOf(found.conditions));
+    const key = `${said.light ?? said.otherLight} ${said.observer} ${said.geometry}`;
     const set = sets.get(key) ?? new Map<ColourAxis, number[]>();
     sets.set(key, set);
     set.set(found.axis, [...(set.get(found.axis) ?? []), column]);
@@ -38,10 +39,14 @@ function axisSets(headings: readonly string[]): AxisSet[] {
   return [...sets.values()];
 }
 
-/** What a heading's conditions say, as texts of light and observer. */
-export function conditionTextsOf(conditions: string) {
-  const said = conditions === "" ? [] : [conditions];
-  return { light: said, observer: said, geometry: [] };
+/** What a heading's conditions say: of each condition only what is understood, since one text speaks of several. */
+export function conditionTextsOf(conditions: string): ConditionTexts {
+  const kind = lightFrom(conditions)?.kind;
+  return {
+    light: kind === "known" || kind === "other" ? [conditions] : [],
+    observer: observerFrom(conditions) === null ? [] : [conditions],
+    geometry: geometryFrom(conditions) === null ? [] : [conditions],
+  };
 }
 
 const has = (set: AxisSet, axes: readonly ColourAxis[]): boolean => axes.every((axis) => set.has(axis));

@@ -1,6 +1,7 @@
 /** Turns the rows of a table into samples, every cell that is needed read as a number or named as wrong. */
 import type { Problem } from "../../job/problem.ts";
 import { type ConditionTexts, conditionsFrom } from "./conditions.ts";
+import { observerFrom } from "./conditionWords.ts";
 import { quoted } from "./limits.ts";
 import type { RawSample, RawSpectrum } from "./rawSample.ts";
 import type { ReflectanceScale } from "./readSample.ts";
@@ -57,10 +58,12 @@ export function rowSamples(
       warnings.push({ code: "readings-row-without-readings", where: row.where, values });
       continue;
     }
+    const light = cell(columns.light);
+    const beside = observerFrom(light) === null ? [] : [light];
     const texts: ConditionTexts = {
-      light: [...stated.light, ...columns.stated.light, cell(columns.light)],
-      observer: [...stated.observer, ...columns.stated.observer, cell(columns.observer)],
-      geometry: [...stated.geometry, cell(columns.geometry)],
+      light: [...stated.light, ...columns.stated.light, light],
+      observer: [...stated.observer, ...columns.stated.observer, cell(columns.observer), ...beside],
+      geometry: [...stated.geometry, ...columns.stated.geometry, cell(columns.geometry)],
     };
     const key = JSON.stringify(texts);
     const conditions = conditionsByText.get(key) ?? conditionsFrom(texts);

@@ -157,6 +157,14 @@ describe("a CGATS.17 text", () => {
     ]);
   });
 
+  it("asks for the geometry behind a polarising filter, which no stated angle makes known", () => {
+    const keywords = ["ILLUMINATION_NAME D50", "OBSERVER_ANGLE 2", 'MEASUREMENT_GEOMETRY "45/0"'];
+    const under = (line: string) =>
+      taken(read(cgatsFile(cgatsTable(EXAMPLE_SAMPLES, { keywords: [...keywords, line] })))).toAsk;
+    expect(under('MEASUREMENT_SOURCE "MeasurementCondition=M3 Filter=Pol"')).toEqual(["geometry"]);
+    expect(under('MEASUREMENT_SOURCE "MeasurementCondition=M1 Filter=No"')).toEqual([]);
+  });
+
   it("refuses Lab under a light there are no weights for, and keywords that contradict each other", () => {
     const under = (...keywords: string[]) =>
       codes(read(cgatsFile(cgatsTable(EXAMPLE_SAMPLES, { keywords }))));

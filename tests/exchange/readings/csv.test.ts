@@ -108,6 +108,26 @@ describe("a plain table", () => {
     ]);
   });
 
+  it("reads light, observer and gloss from headings and from one column, and says nothing of what is not there", () => {
+    const conditions = (text: string) => {
+      const result = taken(read(text));
+      const { light, observer, geometry } = result.samples[0]!;
+      return { said: [light, observer, geometry], warnings: result.warnings.map(({ code }) => code) };
+    };
+    expect(conditions("L*(10°),a*(10°),b*(10°)\n50,1,2")).toEqual({
+      said: [null, "10deg", null],
+      warnings: [],
+    });
+    expect(conditions("L*(SCI),a*(SCI),b*(SCI),L*(SCE),a*(SCE),b*(SCE)\n50,1,2,48,1,2")).toEqual({
+      said: [null, null, "specular-included"],
+      warnings: ["readings-columns-left-out"],
+    });
+    expect(conditions("L*,a*,b*,Illuminant/Observer\n50,1,2,D65/10°")).toEqual({
+      said: ["D65", "10deg", null],
+      warnings: [],
+    });
+  });
+
   it("passes over lines above the headings, empty lines and rows without a reading, and says so", () => {
     const text = `Invented export\n;;;\n\n${labCsv(EXAMPLE_SAMPLES, ";")}\n;;;\nNotes;;;\n`;
     const result = taken(read(text));

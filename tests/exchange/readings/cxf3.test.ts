@@ -76,6 +76,14 @@ describe("a CxF3 file", () => {
     );
   });
 
+  it("asks for the geometry behind a polarising filter", () => {
+    const text = cxf3File(EXAMPLE_SAMPLES).replace(
+      "<cc:WavelengthRange",
+      "<cc:Device><cc:DevicePolarization>true</cc:DevicePolarization></cc:Device><cc:WavelengthRange",
+    );
+    expect(taken(read(text)).toAsk).toEqual(["geometry"]);
+  });
+
   it("makes a sample of every value where an object has two spectra, as with gloss and without", () => {
     const text = cxf3File(EXAMPLE_SAMPLES.slice(0, 1), { values: "spectral" });
     const spectrum = /<cc:ReflectanceSpectrum.*<\/cc:ReflectanceSpectrum>/.exec(text)?.[0] ?? "";
