@@ -46,16 +46,16 @@ export function approvedReference(
 export type ReferenceChange =
   | { readonly ok: true; readonly deltaL: number; readonly means: ReadingMeans }
   /** `by-eye`: a step of the grey scale is no delta-L*. `other-light`: it was read under another light or observer. */
-  | { readonly ok: false; readonly code: "by-eye" | "other-light" };
+  | { readonly ok: false; readonly reason: "by-eye" | "other-light" };
 
 /** The change of L* that the reference showed under a light and observer; readings are never compared across them. */
 export function referenceChange({ testPrint }: ApprovedReference, viewing: Viewing): ReferenceChange {
   const { readings } = testPrint;
-  if (readings.kind === "by-eye") return { ok: false, code: "by-eye" };
+  if (readings.kind === "by-eye") return { ok: false, reason: "by-eye" };
   const means = readingMeans(readings, viewing);
   const { illuminant, observer } = means.viewing;
   if (illuminant !== viewing.illuminant || observer !== viewing.observer)
-    return { ok: false, code: "other-light" };
+    return { ok: false, reason: "other-light" };
   return { ok: true, deltaL: means.print.L - means.bare.L, means };
 }
 
@@ -86,7 +86,7 @@ export function lineBand({ job, library }: Documents, line: Line, place: Place):
     if (change.ok && Math.sign(change.deltaL) === Math.sign(place.band.deltaL)) {
       return { band: { ...place.band, deltaL: change.deltaL }, follows: reference, notFollowed: null };
     }
-    notFollowed ??= change.ok ? "other-direction" : change.code;
+    notFollowed ??= change.ok ? "other-direction" : change.reason;
   }
   return { ...own, notFollowed };
 }

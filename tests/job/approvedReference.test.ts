@@ -64,12 +64,12 @@ describe("the change of the reference", () => {
   it("is that of its mean pair, under the light it was read in and no other", () => {
     expect(referenceChange(reference(first.readings), d65)).toMatchObject({ ok: true, deltaL: -3 });
     const d50 = { illuminant: "D50", observer: "2deg" } as const;
-    expect(referenceChange(reference(first.readings), d50)).toEqual({ ok: false, code: "other-light" });
+    expect(referenceChange(reference(first.readings), d50)).toEqual({ ok: false, reason: "other-light" });
   });
 
   it("is none by eye", () => {
     const eye: Readings = { kind: "by-eye", grade: 3, direction: "darker", light: "D65", observerCount: 1 };
-    expect(referenceChange(reference(eye), d65)).toEqual({ ok: false, code: "by-eye" });
+    expect(referenceChange(reference(eye), d65)).toEqual({ ok: false, reason: "by-eye" });
   });
 });
 
