@@ -60,12 +60,9 @@ function elementFrom(node: Node): XmlElement | null {
   const name = Object.keys(node).find((key) => key !== ATTRIBUTES);
   if (name === undefined || name === TEXT) return null;
   const given = node[ATTRIBUTES];
-  const attributes = new Map(
-    Object.entries(typeof given === "object" && given !== null ? given : {}).map(([key, value]) => [
-      key.slice(PREFIX.length),
-      String(value),
-    ]),
-  );
+  const attributes = new Map<string, string>();
+  if (typeof given === "object" && given !== null)
+    for (const [key, value] of Object.entries(given)) attributes.set(key.slice(PREFIX.length), String(value));
   const content = Array.isArray(node[name]) ? (node[name] as Node[]) : [];
   const children: XmlElement[] = [];
   const texts: string[] = [];
@@ -120,8 +117,13 @@ export function childOf(element: XmlElement | undefined, name: string): XmlEleme
 
 /** All elements of that name below `element`, in order. */
 export function allBelow(element: XmlElement, name: string): XmlElement[] {
-  return element.children.flatMap((child) => [
-    ...(child.name === name ? [child] : []),
-    ...allBelow(child, name),
-  ]);
+  const found: XmlElement[] = [];
+  const collect = ({ children }: XmlElement): void => {
+    for (const child of children) {
+      if (child.name === name) found.push(child);
+      if (child.children.length > 0) collect(child);
+    }
+  };
+  collect(element);
+  return found;
 }
