@@ -14,6 +14,7 @@ import "./planner/look/shell.css";
 import "./planner/look/cloth.css";
 import "./planner/look/pane.css";
 import "./planner/look/tabs.css";
+import "./planner/look/fields.css";
 import "./planner/look/print.css";
 import "./planner/look/paper.css";
 import { applyTheme } from "./planner/look/theme.ts";

@@ -16,5 +16,6 @@ export const VIEWS: readonly View[] = [
     title: "Before the run",
     Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
   },
+  { name: "ink", title: "Ink", Component: lazy(() => import("./ink/InkView.tsx")) },
   { name: "shelf", title: "Shelf", Component: lazy(() => import("./shelf/ShelfView.tsx")) },
 ];

@@ -13,6 +13,9 @@ export const MM_PER_INCH = 25.4;
 /** inch to centimetre: 2.54 E+00, exact (SP 811 B.8, "inch (in) to centimeter"). */
 export const CM_PER_INCH = 2.54;
 
+/** square inch to square metre: 6.4516 E-04, exact (SP 811 B.8, "square inch (in2) to square meter"). */
+export const SQUARE_M_PER_SQUARE_INCH = (MM_PER_INCH / 1000) ** 2;
+
 /** yard to metre: 9.144 E-01, exact (SP 811 B.8, "yard (yd) to meter"). */
 export const M_PER_YARD = 0.9144;
 

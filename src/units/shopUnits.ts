@@ -12,6 +12,8 @@ import {
   PER_CM,
   PER_INCH,
   POUND,
+  SQUARE_CM,
+  SQUARE_INCH,
   type Unit,
 } from "./unit.ts";
 
@@ -26,6 +28,7 @@ export interface UnitChoice {
 export interface ShopUnits {
   readonly temperature: Unit;
   readonly length: Unit;
+  readonly area: Unit;
   readonly threadCount: Unit;
   readonly mass: Unit;
   /** For pots and prices: kilograms beside grams, pounds beside ounces. */
@@ -38,6 +41,7 @@ export function shopUnits(choice: UnitChoice): ShopUnits {
   return {
     temperature: choice.temperature === "celsius" ? CELSIUS : FAHRENHEIT,
     length: choice.length === "mm" ? MILLIMETRE : INCH,
+    area: choice.length === "mm" ? SQUARE_CM : SQUARE_INCH,
     threadCount: choice.threadCount === "per-cm" ? PER_CM : PER_INCH,
     mass: metricMass ? GRAM : OUNCE,
     potMass: metricMass ? KILOGRAM : POUND,

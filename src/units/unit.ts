@@ -12,6 +12,7 @@ import {
   GSM_PER_OUNCE_PER_SQUARE_YARD,
   KG_PER_POUND,
   MM_PER_INCH,
+  SQUARE_M_PER_SQUARE_INCH,
 } from "./factors.ts";
 
 export interface Unit {
@@ -41,6 +42,9 @@ export const FAHRENHEIT: Unit = {
 };
 export const MILLIMETRE: Unit = unit("mm", 0, 1);
 export const INCH: Unit = unit("in", 2, MM_PER_INCH);
+/** Areas are stored in square metres. */
+export const SQUARE_CM: Unit = unit("cm²", 0, 1e-4);
+export const SQUARE_INCH: Unit = unit("in²", 1, SQUARE_M_PER_SQUARE_INCH);
 export const PER_CM: Unit = unit("threads/cm", 0, 1);
 /** Fewer centimetres than inches in a length, so more threads: n per inch are n / 2.54 per cm. */
 export const PER_INCH: Unit = unit("threads/in", 0, 1 / CM_PER_INCH);

@@ -15,6 +15,7 @@ import {
   POUND,
   parse,
   parseEdit,
+  SQUARE_INCH,
   show,
   type Unit,
 } from "../../src/units/unit.ts";
@@ -30,6 +31,7 @@ describe("published factors", () => {
   // NIST SP 811 (2008), Appendix B.8: rows of the alphabetical list, with the seven digits it prints.
   it.each([
     ["inch to mm", INCH, 1, 25.4],
+    ["square inch to m²", SQUARE_INCH, 1, 6.4516e-4],
     ["ounce (avoirdupois) to g", OUNCE, 1, 28.34952],
     ["pound (avoirdupois) to kg", POUND, 1, 0.4535924],
     ["ounce per square yard to g/m²", OUNCE_PER_SQUARE_YARD, 1, 33.90575],
@@ -53,8 +55,8 @@ describe("published factors", () => {
 });
 
 describe("showing and reading", () => {
-  it("is exported for twelve units", () => {
-    expect(ALL).toHaveLength(12);
+  it("is exported for fourteen units", () => {
+    expect(ALL).toHaveLength(14);
   });
 
   it("comes back to the shown value in every unit", () => {
@@ -110,7 +112,7 @@ describe("switching units", () => {
       mass: "ounce",
     });
     const symbols = (choice: typeof metric) => Object.values(choice).map((unit) => unit.symbol);
-    expect(symbols(metric)).toEqual(["°C", "mm", "threads/cm", "g", "kg", "g/m²"]);
-    expect(symbols(other)).toEqual(["°F", "in", "threads/in", "oz", "lb", "oz/yd²"]);
+    expect(symbols(metric)).toEqual(["°C", "mm", "cm²", "threads/cm", "g", "kg", "g/m²"]);
+    expect(symbols(other)).toEqual(["°F", "in", "in²", "threads/in", "oz", "lb", "oz/yd²"]);
   });
 });

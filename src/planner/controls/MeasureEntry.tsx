@@ -12,6 +12,7 @@ interface Props {
   readonly onCommit: (stored: number) => void;
   readonly onClear?: () => void;
   readonly hint?: string;
+  readonly labelUnseen?: boolean;
   readonly placeholder?: string;
 }
 

@@ -111,7 +111,7 @@ function BaseEditor({ base, inUse }: { readonly base: Base; readonly inUse: Shel
     base.strength > 0 && shelf.bases.every(({ strength }) => strength / base.strength <= LARGEST_STRENGTH);
   return (
     <>
-      <div className="shelf__fields">
+      <div className="fields">
         <TextEntry
           label="Name"
           value={base.name}
@@ -171,7 +171,7 @@ function BaseEditor({ base, inUse }: { readonly base: Base; readonly inUse: Shel
         <Tick label="Low-cure" checked={base.lowCure} onChange={(lowCure) => set({ lowCure })} />
       </div>
       {!base.reference && (
-        <div className="shelf__acts">
+        <div className="acts">
           <ActionButton
             disabled={!canBeReference}
             onClick={() => edit((now) => chooseReferenceBase(now, base.id))}

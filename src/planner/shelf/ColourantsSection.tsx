@@ -175,7 +175,7 @@ function ColourantEditor({
   }
   return (
     <>
-      <div className="shelf__fields">
+      <div className="fields">
         <TextEntry
           label="Name"
           value={colourant.name}

@@ -18,10 +18,10 @@ const LONGEST_SECONDS = 3600;
 
 export function CureEntry({ cure, temperature, onChange }: Props) {
   return (
-    <fieldset className="shelf__block">
+    <fieldset className="fields-block">
       <legend>Cure</legend>
       <p className="entry__hint">{CURE_NOTE}</p>
-      <div className="shelf__fields">
+      <div className="fields">
         <MeasureEntry
           label="Film temperature"
           stored={cure.filmCelsius}

@@ -29,9 +29,9 @@ export function DefaultsSection() {
     changeDefaults({ instrument: { ...instrument, viewing: { ...instrument.viewing, ...part } } });
   return (
     <div className="shelf__defaults">
-      <fieldset className="shelf__block">
+      <fieldset className="fields-block">
         <legend>Shop</legend>
-        <div className="shelf__fields">
+        <div className="fields">
           <TextEntry
             label="Shop name"
             value={defaults.shopName}
@@ -46,10 +46,10 @@ export function DefaultsSection() {
           />
         </div>
       </fieldset>
-      <fieldset className="shelf__block">
+      <fieldset className="fields-block">
         <legend>Units</legend>
         <p className="entry__hint">Only what is shown changes; what is stored stays as it was entered.</p>
-        <div className="shelf__fields">
+        <div className="fields">
           <Choice
             label="Temperature"
             value={units.temperature}
@@ -71,12 +71,12 @@ export function DefaultsSection() {
           <Choice label="Mass" value={units.mass} options={MASSES} onChange={(mass) => setUnits({ mass })} />
         </div>
       </fieldset>
-      <fieldset className="shelf__block">
+      <fieldset className="fields-block">
         <legend>Instrument</legend>
         <p className="entry__hint">
           What a new reading starts with. Readings keep what they were made under.
         </p>
-        <div className="shelf__fields">
+        <div className="fields">
           <Choice
             label="Light"
             value={instrument.viewing.illuminant}
@@ -97,9 +97,9 @@ export function DefaultsSection() {
           />
         </div>
       </fieldset>
-      <fieldset className="shelf__block">
+      <fieldset className="fields-block">
         <legend>Tints and limits</legend>
-        <div className="shelf__fields">
+        <div className="fields">
           <TextEntry
             label="Tint ladder, %"
             value={printLadder(defaults.tintLadder)}
@@ -134,9 +134,9 @@ export function DefaultsSection() {
           />
         </div>
       </fieldset>
-      <fieldset className="shelf__block">
+      <fieldset className="fields-block">
         <legend>Prices</legend>
-        <div className="shelf__fields">
+        <div className="fields">
           {PRICES.map(({ key, label }) => (
             <NumberEntry
               key={key}

@@ -22,7 +22,7 @@ export function MasstoneEntry({ stored, instrument, onCommit }: Props) {
     onCommit(masstone);
   };
   return (
-    <fieldset className="shelf__block">
+    <fieldset className="fields-block">
       <legend>Colour in an opaque layer</legend>
       <ColourWays
         label="How the colour is entered"

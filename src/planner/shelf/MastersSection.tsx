@@ -97,7 +97,7 @@ function MasterEditor({ master, inUse }: { readonly master: Master; readonly inU
   const { shelf, change } = inUse;
   const set = (part: Partial<Omit<Master, "id">>) => change("masters", master.id, part);
   return (
-    <div className="shelf__fields">
+    <div className="fields">
       <Choice
         label="Colourant"
         value={master.colourantId}

@@ -101,7 +101,7 @@ function MeshEditor({ mesh, inUse }: { readonly mesh: Mesh; readonly inUse: Shel
   const estimate = meshFigures({ ...mesh, thicknessUm: null });
   return (
     <>
-      <div className="shelf__fields">
+      <div className="fields">
         <TextEntry
           label="Name"
           value={mesh.name}

@@ -7,7 +7,7 @@ import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { newId } from "../state/identity.ts";
 import { ProblemList } from "../words/ProblemList.tsx";
-import { figure, strokeWords } from "../words/shelfWords.ts";
+import { FLOODS, figure, strokeWords } from "../words/shelfWords.ts";
 import { PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
@@ -101,7 +101,7 @@ function SetUpEditor({ setUp, inUse }: { readonly setUp: SetUp; readonly inUse: 
   const deposit = depositFigures(setUp, shelf);
   return (
     <>
-      <div className="shelf__fields">
+      <div className="fields">
         <TextEntry
           label="Name"
           value={setUp.name}
@@ -129,12 +129,14 @@ function SetUpEditor({ setUp, inUse }: { readonly setUp: SetUp; readonly inUse: 
           max={MOST_STROKES}
           onCommit={(strokeCount) => set({ strokeCount })}
         />
+        <Choice
+          label="Flood stroke"
+          value={setUp.flood ?? ""}
+          options={FLOODS}
+          onChange={(flood) => set({ flood: flood === "" ? null : flood })}
+        />
       </div>
-      <WeighedEntry
-        weighed={setUp.weighed}
-        massPerArea={units.massPerArea}
-        onChange={(weighed) => set({ weighed })}
-      />
+      <WeighedEntry weighed={setUp.weighed} units={units} onChange={(weighed) => set({ weighed })} />
       {deposit.ok ? (
         <dl className="shelf__figures">
           <div>

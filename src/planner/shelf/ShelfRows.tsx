@@ -148,7 +148,7 @@ export function ShelfRows({ list, rows, newItem, cannotAdd = null, onDuplicate, 
                       {refusal.words}
                     </Notice>
                   )}
-                  <div className="shelf__acts">
+                  <div className="acts">
                     <ActionButton
                       aria-label={`Duplicate ${row.name}`}
                       onClick={() => {

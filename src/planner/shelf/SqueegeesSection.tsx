@@ -81,7 +81,7 @@ function NewSqueegee({ onAdd }: { readonly onAdd: (squeegee: Pick<Squeegee, "nam
 function SqueegeeEditor({ squeegee, inUse }: { readonly squeegee: Squeegee; readonly inUse: ShelfInUse }) {
   const set = (part: Partial<Omit<Squeegee, "id">>) => inUse.change("squeegees", squeegee.id, part);
   return (
-    <div className="shelf__fields">
+    <div className="fields">
       <TextEntry
         label="Name"
         value={squeegee.name}

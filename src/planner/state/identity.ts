@@ -9,3 +9,10 @@ export function newId(): string {
 export function nowIso(): string {
   return new Date().toISOString();
 }
+
+/** The calendar day where the planner stands, YYYY-MM-DD. */
+export function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

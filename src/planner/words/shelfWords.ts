@@ -1,6 +1,6 @@
 /** The words of the shelf: what its lists, their choices and their figures are called. */
 import type { Problem } from "../../job/problem.ts";
-import type { Base, Colourant, ShopDefaults } from "../../job/shelfDocument.ts";
+import type { Base, Colourant, SetUp, ShopDefaults } from "../../job/shelfDocument.ts";
 import type { ShelfList } from "../../job/shelfItemUse.ts";
 
 interface Option<Value extends string> {
@@ -34,6 +34,13 @@ export const OPTICS_KINDS: readonly Option<Colourant["optics"]["kind"]>[] = [
   { value: "black", label: "black" },
   { value: "white", label: "white" },
   { value: "masstone", label: "a colour of its own" },
+];
+
+export const FLOODS: readonly Option<NonNullable<SetUp["flood"]> | "">[] = [
+  { value: "", label: "not entered" },
+  { value: "none", label: "none" },
+  { value: "light", label: "light" },
+  { value: "full", label: "full" },
 ];
 
 export const TEMPERATURES: readonly Option<ShopDefaults["units"]["temperature"]>[] = [

@@ -50,7 +50,7 @@ describe("a set-up", () => {
     const { openItem, item, type, user, shelf } = await openShelf("Set-ups");
     await openItem("120-34, one stroke");
     expect(item("120-34, one stroke").getByText("11.6 µm, estimated from the mesh")).toBeInTheDocument();
-    await user.click(item("120-34, one stroke").getByRole("radio", { name: "Weighed" }));
+    await user.click(item("120-34, one stroke").getByRole("radio", { name: "Weighed, the mean is known" }));
     await type("120-34, one stroke", /^Mean ink/, "15");
     await type("120-34, one stroke", /^Spread/, "1");
     await type("120-34, one stroke", /^Pieces/, "10");
@@ -67,6 +67,43 @@ describe("a set-up", () => {
     expect(item("120-34, one stroke").getByText("12.5 µm, weighed")).toBeInTheDocument();
     await user.click(item("120-34, one stroke").getByRole("radio", { name: "Estimated from the mesh" }));
     expect(shelf().setUps[1]?.weighed).toBeNull();
+  });
+
+  it("is calibrated piece by piece: whole or not at all, mean and scatter shown, a piece no heavier refused", async () => {
+    const { user, item, type, shelf, openItem } = await openShelf("Set-ups");
+    const name = "120-34, one stroke";
+    await openItem(name);
+    await user.click(item(name).getByRole("radio", { name: "Weighed, piece by piece" }));
+    await type(name, /^Area that carries ink/, "500");
+    await type(name, /^Step of the scale/, "0.01");
+    await type(name, /^Density/, "1.2");
+    await type(name, /^Piece 1, before/, "150");
+    await type(name, /^Piece 1, after/, "150");
+    expect(item(name).getByText(/piece 1 has to be heavier after printing/)).toBeInTheDocument();
+    expect(shelf().setUps[1]?.weighed).toBeNull();
+    await type(name, /^Piece 1, after/, "150.7");
+    await user.click(item(name).getByRole("button", { name: "Add a piece" }));
+    await type(name, /^Piece 2, before/, "151");
+    await type(name, /^Piece 2, after/, "151.8");
+    expect(shelf().setUps[1]?.weighed).toMatchObject({
+      kind: "pieces",
+      pieces: [
+        { beforeGrams: 150, afterGrams: 150.7 },
+        { beforeGrams: 151, afterGrams: 151.8 },
+      ],
+      printedAreaM2: 0.05,
+      scaleStepGrams: 0.01,
+    });
+    // 0.7 g and 0.8 g on 0.05 m2: 14 and 16 g/m2, mean 15, standard deviation 1.41.
+    expect(item(name).getByText(/standard deviation 1\.4 g\/m², 2 pieces/)).toBeInTheDocument();
+    expect(item(name).getByText("12.5 µm, weighed")).toBeInTheDocument();
+  });
+
+  it("keeps its flood stroke", async () => {
+    const { user, item, shelf, openItem } = await openShelf("Set-ups");
+    await openItem("120-34, one stroke");
+    await user.selectOptions(item("120-34, one stroke").getByLabelText("Flood stroke"), "light");
+    expect(shelf().setUps[1]?.flood).toBe("light");
   });
 
   it("keeps its mesh on the shelf", async () => {
