@@ -2,7 +2,7 @@
 import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import { GARMENTS } from "./garments.ts";
 import { NOISE_SD, NOISE_SEED } from "./records.ts";
-import { TRUE_LN_SURPRISE } from "./trueSurprises.ts";
+import { EARLIER_LN_SURPRISE, TRUE_LN_SURPRISE } from "./trueSurprises.ts";
 
 export function demoReadme(): string {
   const rows = GARMENTS.map(
@@ -29,10 +29,11 @@ inks, the prices and the dates. No number was measured on a real garment or ink.
 - Cure temperatures and times, highest temperatures and hazards: examples only. Use your ink maker's data sheets.
 - Weighed deposits: invented, 24 g/m² through 61-64 (ten pieces) and 13.92 g/m² through 90-48 (a mean) at 1.2 g/cm³.
 - Lots of the inks, the weighing of the two black masters and what is left of them, scales, pots and minutes: invented.
-- Readings of the three test prints (the approved one on G03, one earlier lot each of G07 and G08): what the
-  predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
+- Readings of the test prints (the approved one on G03, one earlier lot each of G07 and G08, and the forest of G03 and
+  G04 from mills C and D in earlier orders, true ε ${EARLIER_LN_SURPRISE["forest of mill C"]} and ${EARLIER_LN_SURPRISE["forest of mill D"]}): what the predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
   of ${NOISE_SD.L} in L* and ${NOISE_SD.a} in a* and b*, seed ${NOISE_SEED}, rounded to two digits. So the demo shows how the program
-  works; it cannot show that the model is right.
+  works; it cannot show that the model is right. The print on the earlier G08 was read after an hour, a day and three
+  days; its L* is lowered by the invented drift of 0.5 and 0.9, as if dye had moved into the ink.
 - What the approval says the planner predicted: what model version 1 said without any print, kept as it was said.
 - Ids: hashes of names, the same on every run. Times: fixed.
 

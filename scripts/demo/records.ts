@@ -47,18 +47,23 @@ function read({ L, a, b }: Lab, noise: NoiseStream): Lab {
 
 export interface RecordPlan {
   readonly lot: GarmentLot;
-  /** Names the record and starts its noise. */
+  /** Names the record. */
   readonly key: string;
+  /** Starts its noise. */
+  readonly order: number;
   readonly lnSurprise: number;
+  /** How far the print moved in L* between printing and reading; none where it is left out. */
+  readonly driftDeltaL?: number;
   readonly printedAt: string;
   readonly readAt: string;
   readonly verdict: TestPrint["verdict"];
   readonly note: string;
 }
 
-export function testPrint(plan: RecordPlan, order: number, job: Job, shelf: Shelf): TestPrint {
-  const { bare, print, recipe, setUpId } = truePrint(plan.lot, plan.lnSurprise, job, shelf);
-  const noise = noiseStream(NOISE_SEED + order);
+export function testPrint(plan: RecordPlan, job: Job, shelf: Shelf): TestPrint {
+  const { bare, print: fresh, recipe, setUpId } = truePrint(plan.lot, plan.lnSurprise, job, shelf);
+  const print = { ...fresh, L: fresh.L + (plan.driftDeltaL ?? 0) };
+  const noise = noiseStream(NOISE_SEED + plan.order);
   return {
     id: demoId(`test print ${plan.key}`),
     garmentLotId: plan.lot.id,
