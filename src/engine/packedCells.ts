@@ -1,7 +1,7 @@
 /** The cells of a matrix as one Float64Array, so that they cross from the worker by transfer and not by copy. */
 import type { GreyScaleGrade } from "../core/colorimetry/greyScale.ts";
 import { GREY_SCALE_STEPS } from "../core/colorimetry/greyScale.ts";
-import type { PredictionWarning } from "../core/prediction/prediction.ts";
+import type { EvidenceLevel, PredictionWarning } from "../core/prediction/prediction.ts";
 import type { MatrixCell } from "./protocol.ts";
 
 /** Order of the warnings in a cell's bit mask. */
@@ -18,13 +18,15 @@ const WARNINGS: readonly PredictionWarning[] = [
 
 const GRADES: readonly GreyScaleGrade[] = GREY_SCALE_STEPS.map((step) => step.grade);
 
+const LEVELS: readonly EvidenceLevel[] = ["model only", "related prints", "this lot"];
+
 /** Numbers per cell. */
-export const CELL_LENGTH = 12;
+export const CELL_LENGTH = 13;
 
 const hexOf = (packed: number): string => `#${packed.toString(16).padStart(6, "0")}`;
 const packedFrom = (hex: string): number => Number.parseInt(hex.slice(1), 16);
 
-export type CellNumbers = Omit<MatrixCell, "lineId" | "candidateId" | "evidence" | "greyScaleGrade"> & {
+export type CellNumbers = Omit<MatrixCell, "lineId" | "candidateId" | "greyScaleGrade"> & {
   readonly greyScaleGrade: GreyScaleGrade;
 };
 
@@ -47,6 +49,7 @@ export function packCell(into: Float64Array, index: number, cell: CellNumbers): 
         (mask, warning, bit) => (cell.warnings.includes(warning) ? mask | (1 << bit) : mask),
         0,
       ),
+      LEVELS.indexOf(cell.evidence),
     ],
     index * CELL_LENGTH,
   );
@@ -74,7 +77,7 @@ export function unpackCell(
     chanceInBand: at(8),
     deltaE00: at(9),
     greyScaleGrade: GRADES[at(10)]!,
-    evidence: "model only",
+    evidence: LEVELS[at(12)]!,
     warnings: WARNINGS.filter((_, bit) => at(11) & (1 << bit)),
   };
 }

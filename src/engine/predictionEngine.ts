@@ -1,5 +1,6 @@
 /** The planner's side of the prediction worker. */
 import { type Remote, releaseProxy, wrap } from "comlink";
+import type { EvidenceInputs } from "../job/evidenceInputs.ts";
 import { latestOnly } from "./latestOnly.ts";
 import { unpackCell } from "./packedCells.ts";
 import type { PredictionService } from "./predictionWorker.ts";
@@ -7,10 +8,13 @@ import {
   type CellDetail,
   type CellRequest,
   cellKey,
+  type Lessons,
   type MatrixCell,
   type MatrixCells,
   type MatrixRequest,
   type PredictionEngine,
+  type Teacher,
+  type TeachersRequest,
 } from "./protocol.ts";
 
 export type { PredictionEngine } from "./protocol.ts";
@@ -35,6 +39,10 @@ export function createPredictionEngine(): PredictionEngine {
     predictMatrix: latestOnly(async (request: MatrixRequest) =>
       cellsOf(request, await service.matrix(request)),
     ),
+    teachers: latestOnly(
+      async (request: TeachersRequest): Promise<readonly Teacher[]> => service.teachers(request),
+    ),
+    learn: latestOnly(async (inputs: EvidenceInputs): Promise<Lessons> => service.learn(inputs)),
     predictCell: latestOnly(async (request: CellRequest): Promise<CellDetail> => service.detail(request)),
     dispose: () => {
       service[releaseProxy]();

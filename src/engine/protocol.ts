@@ -1,13 +1,23 @@
 /** What the planner asks of the prediction worker and what it gets back. */
 import type { Viewing } from "../core/colorimetry/viewing.ts";
+import type { EvidenceGarment } from "../core/evidence/record.ts";
+import type { Suspicion } from "../core/evidence/suspicious.ts";
 import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
 import type { EvidenceLevel, Prediction, PredictionWarning } from "../core/prediction/prediction.ts";
+import type { EvidenceInputs } from "../job/evidenceInputs.ts";
 import type { ScreenGamut } from "../job/screenColour.ts";
+
+/** What a garment lot shares with others, by key. */
+export type GarmentKeys = Omit<EvidenceGarment, "garment">;
 
 /** A garment line of the matrix. */
 export interface MatrixRow {
   readonly lineId: string;
   readonly garment: Garment;
+  /** By which test prints are found that teach about it; without them the prior. */
+  readonly keys?: GarmentKeys;
+  /** The band of this line where it is not the request's: that of its approved print. */
+  readonly band?: TargetBand;
 }
 
 /** A candidate of the matrix: a mix through a set-up. */
@@ -15,6 +25,9 @@ export interface MatrixColumn {
   readonly candidateId: string;
   readonly mix: InkMix;
   readonly application: Application;
+  /** Base or colourant behind each part of the mix, by position, and the set-up; without them the prior. */
+  readonly itemKeys?: readonly string[];
+  readonly setUpKey?: string;
 }
 
 export interface MatrixRequest {
@@ -74,6 +87,16 @@ export interface TintCurvePoint {
   readonly deltaL95: number;
 }
 
+/** A cell whose teachers are asked for: dearer than a prediction, so not while a tint is dragged. */
+export type TeachersRequest = Pick<CellRequest, "row" | "column" | "viewing">;
+
+/** A record and how much of what is known of a cell it alone has taught. */
+export interface Teacher {
+  readonly recordId: string;
+  /** Part of the variance of delta-L* that would come back without it, of the prior's variance. */
+  readonly share: number;
+}
+
 export interface CellDetail {
   readonly prediction: Prediction;
   readonly bareHex: string;
@@ -83,6 +106,16 @@ export interface CellDetail {
   /** The screen cannot show one of these colours; the nearest it can is shown. */
   readonly screenColourMoved: boolean;
   readonly tintCurve: readonly TintCurvePoint[];
+  /** The same curve before any test print; empty where no test print has taught. */
+  readonly priorCurve: readonly TintCurvePoint[];
+}
+
+/** What the engine has found in the record book. */
+export interface Lessons {
+  /** Records that disagree with all others, those set aside among them. */
+  readonly suspicions: readonly Suspicion[];
+  /** How many records teach. */
+  readonly teachingCount: number;
 }
 
 /**
@@ -93,5 +126,9 @@ export interface CellDetail {
 export interface PredictionEngine {
   predictMatrix(request: MatrixRequest): Promise<MatrixCells | null>;
   predictCell(request: CellRequest): Promise<CellDetail | null>;
+  /** The records that mattered most for a cell, first the one that taught most; empty where none did. */
+  teachers(request: TeachersRequest): Promise<readonly Teacher[] | null>;
+  /** Learns from the record book; later predictions with keys follow it. Ask for them anew once it has answered. */
+  learn(inputs: EvidenceInputs): Promise<Lessons | null>;
   dispose(): void;
 }

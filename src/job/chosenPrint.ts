@@ -1,6 +1,8 @@
 /** What is to be printed on a line at a place, ready to be predicted, or what keeps it from that. */
+import type { EvidenceGarment } from "../core/evidence/record.ts";
 import type { Application, Garment, InkMix } from "../core/prediction/inputs.ts";
 import type { Documents } from "./documents.ts";
+import { evidenceGarment } from "./evidencePrints.ts";
 import type { Candidate, Line, Place } from "./jobDocument.ts";
 import { chosenCandidate, lotOfLine, mixOf, setUpOf } from "./lookup.ts";
 import { applicationFor, applicationProblems, garmentFor, inkMixFor } from "./predictionInputs.ts";
@@ -15,6 +17,10 @@ export type ChosenPrint =
       readonly garment: Garment;
       readonly mix: InkMix;
       readonly application: Application;
+      /** What the print shares with others: its lot, inks and set-up by key. */
+      readonly keys: Omit<EvidenceGarment, "garment">;
+      readonly itemKeys: readonly string[];
+      readonly setUpKey: string;
     };
 
 /** The chosen candidate of a line at a place; problems have paths from the garment, the mix or the set-up on. */
@@ -34,7 +40,7 @@ export function chosenPrint(documents: Documents, line: Line, place: Place): Cho
     setUp === null
       ? [{ code: "set-up-missing", where: "setUpId", detail: candidate.setUpId }]
       : applicationProblems(setUp, shelf);
-  if (!garment.ok || !ink.ok || setUp === null || setUpProblems.length > 0) {
+  if (!garment.ok || !ink.ok || lot === null || mix === null || setUp === null || setUpProblems.length > 0) {
     const problems = [
       ...(garment.ok ? [] : garment.problems),
       ...(ink.ok ? [] : ink.problems),
@@ -42,11 +48,15 @@ export function chosenPrint(documents: Documents, line: Line, place: Place): Cho
     ];
     return { kind: "refused", candidate, problems };
   }
+  const { garment: own, ...keys } = evidenceGarment(lot, garment.garment);
   return {
     kind: "ready",
     candidate,
-    garment: garment.garment,
+    garment: own,
     mix: ink.mix,
     application: applicationFor(setUp, place, shelf),
+    keys,
+    itemKeys: mix.recipe.map(({ itemId }) => itemId),
+    setUpKey: setUp.id,
   };
 }

@@ -7,6 +7,7 @@ import { DraftsProvider } from "./garments/drafts.tsx";
 import { JobLine } from "./JobLine.tsx";
 import { JobsView } from "./jobs/JobsView.tsx";
 import { useOpenJob } from "./jobs/useOpenJob.ts";
+import { LessonsProvider } from "./lessons.tsx";
 import { type PlannerServices, ServicesProvider, useServices } from "./services.tsx";
 import type { PlannerStore } from "./state/plannerStore.ts";
 import { PlannerProvider, useMaybeDocuments, usePlanner } from "./state/usePlanner.ts";
@@ -24,9 +25,11 @@ export function Planner({ store, services }: Props) {
   return (
     <PlannerProvider store={store}>
       <ServicesProvider services={services}>
-        <DraftsProvider>
-          <Shell />
-        </DraftsProvider>
+        <LessonsProvider>
+          <DraftsProvider>
+            <Shell />
+          </DraftsProvider>
+        </LessonsProvider>
       </ServicesProvider>
     </PlannerProvider>
   );

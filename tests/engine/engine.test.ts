@@ -54,8 +54,10 @@ describe("latestOnly", () => {
   });
 });
 
+const LEVELS = ["model only", "related prints", "this lot"] as const;
+
 describe("packed cells", () => {
-  it("come back as they were, with every warning and every grade", () => {
+  it("come back as they were, with every warning, every grade and every word for the evidence", () => {
     for (const { grade } of GREY_SCALE_STEPS) {
       for (const warnings of [[], ...WARNINGS.map((warning) => [warning]), WARNINGS]) {
         const cell = {
@@ -70,11 +72,12 @@ describe("packed cells", () => {
           chanceInBand: 0.4,
           deltaE00: 3,
           greyScaleGrade: grade,
+          evidence: LEVELS[warnings.length % LEVELS.length]!,
           warnings,
         };
         const packed = new Float64Array(2 * CELL_LENGTH);
         packCell(packed, 1, cell);
-        const identity = { lineId: "line", candidateId: "candidate", evidence: "model only" };
+        const identity = { lineId: "line", candidateId: "candidate" };
         expect(unpackCell(packed, 1, "line", "candidate")).toEqual({ ...cell, ...identity });
       }
     }

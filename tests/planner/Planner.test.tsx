@@ -33,7 +33,7 @@ function openPlanner() {
   const saveTrouble = createSaveTrouble();
   const services = {
     session: bench.session,
-    engine: {} as PredictionEngine,
+    engine: { learn: async () => null } as unknown as PredictionEngine,
     theme: { read: () => "system" as const, keep: (theme: string) => void kept.push(theme) },
     saveTrouble,
   };

@@ -6,9 +6,11 @@ import {
   type MatrixRequest,
   type PredictionEngine,
 } from "../../engine/protocol.ts";
+import { lineBand } from "../../job/approvedReference.ts";
 import { type ChosenPrint, chosenPrint } from "../../job/chosenPrint.ts";
 import type { Documents } from "../../job/documents.ts";
 import { linesAt } from "../../job/lookup.ts";
+import { useLessons } from "../lessons.tsx";
 import { useEngine } from "../services.tsx";
 import { type ChosenState, runLineKey } from "./runLines.ts";
 
@@ -38,11 +40,14 @@ function planOf(documents: Documents): Plan {
       const print = chosenPrint(documents, line, place);
       prints.set(runLineKey(line.id, place.id), print);
       if (print.kind !== "ready") continue;
-      const { candidate, garment, mix, application } = print;
+      const { candidate, garment, mix, application, keys, itemKeys, setUpKey } = print;
       const before = byCandidate.get(candidate.id);
       byCandidate.set(candidate.id, {
-        rows: [...(before?.rows ?? []), { lineId: line.id, garment }],
-        columns: [{ candidateId: candidate.id, mix, application }],
+        rows: [
+          ...(before?.rows ?? []),
+          { lineId: line.id, garment, keys, band: lineBand(documents, line, place).band },
+        ],
+        columns: [{ candidateId: candidate.id, mix, application, itemKeys, setUpKey }],
         viewing: job.viewing,
         band: place.band,
       });
@@ -82,10 +87,22 @@ export function useChosenStates(documents: Documents): ReadonlyMap<string, Chose
   const engine = useEngine();
   const [answers, setAnswers] = useState<Answers | null>(null);
   const { job, library } = documents;
+  const { lessons } = useLessons();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the parts that a prediction is made of; the ledgers are not among them
   const plan = useMemo(
     () => planOf(documents),
-    [job.lines, job.places, job.mixes, job.choices, job.viewing, library.shelf, library.garmentLots],
+    [
+      job.lines,
+      job.places,
+      job.mixes,
+      job.choices,
+      job.viewing,
+      library.shelf,
+      library.garmentLots,
+      library.testPrints,
+      library.approvals,
+      lessons,
+    ],
   );
   useEffect(() => {
     let isWanted = true;

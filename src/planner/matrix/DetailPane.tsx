@@ -5,6 +5,7 @@ import type { Shelf } from "../../job/shelfDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { mixHeading } from "../words/mixWords.ts";
 import {
+  BAND_FOLLOWS_APPROVED,
   bandWords,
   byWeight,
   chanceWords,
@@ -91,7 +92,7 @@ export function DetailPane(props: Props) {
   );
 }
 
-function Detail({ column, job, place, shelf, shown }: Props & { readonly shown: ShownDetail }) {
+function Detail({ line, column, job, place, shelf, shown }: Props & { readonly shown: ShownDetail }) {
   const { detail } = shown;
   const { prediction, tintCurve } = detail;
   const { spread } = prediction;
@@ -125,7 +126,7 @@ function Detail({ column, job, place, shelf, shown }: Props & { readonly shown: 
         <p className="cell__chance">
           <ChanceBar chance={spread.chanceInBand} />
           <span>
-            {chanceWords(spread.chanceInBand)} in band, {bandWords(place.band)}
+            {chanceWords(spread.chanceInBand)} in band, {bandWords(line.band)}
           </span>
         </p>
         <p>
@@ -136,6 +137,7 @@ function Detail({ column, job, place, shelf, shown }: Props & { readonly shown: 
       </div>
       <ul className="detail__sentences">
         <li>{EVIDENCE_SENTENCES[prediction.evidence]}</li>
+        {line.band.deltaL !== place.band.deltaL && <li>{BAND_FOLLOWS_APPROVED}</li>}
         {prediction.reasons.map((reason) => (
           <li key={reason}>{REASON_SENTENCES[reason]}</li>
         ))}
@@ -153,12 +155,12 @@ function Detail({ column, job, place, shelf, shown }: Props & { readonly shown: 
           </figcaption>
           <TintChart
             curve={tintCurve}
-            band={place.band}
+            band={line.band}
             tintName={tintName}
             presentFraction={present}
             presentDeltaL={prediction.deltaL}
           />
-          <p className="detail__summary">{tintSummary({ curve: tintCurve, band: place.band, tintName })}</p>
+          <p className="detail__summary">{tintSummary({ curve: tintCurve, band: line.band, tintName })}</p>
         </figure>
       )}
       <div>

@@ -6,6 +6,7 @@ import type { Place } from "../../job/jobDocument.ts";
 import { useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { useLessons } from "../lessons.tsx";
 import { useScreenGamut } from "../look/screenGamut.ts";
 import { usePrinting } from "../look/usePrinting.ts";
 import { useEngine } from "../services.tsx";
@@ -52,12 +53,14 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const { shelf } = library;
   const lines = useMemo(() => matrixLines(documents, place), [documents, place]);
   const candidates = useMemo(() => matrixCandidates(documents, place), [documents, place]);
+  const { lessons } = useLessons();
   const { cells, failure } = usePredictedCells(engine, {
     lines,
     candidates,
     viewing: job.viewing,
     band: place.band,
     gamut,
+    lessons,
     inSight,
   });
   const chosen = useMemo(

@@ -2,8 +2,11 @@
  * The matrix as the engine takes it. Documents are never changed in place, so what was made of a lot, a mix or a set-up
  * is kept with that very object: a drag rebuilds one mix, not a hundred spectra.
  */
-import type { Application, Garment, InkMix } from "../../core/prediction/inputs.ts";
+import type { Application, Garment, InkMix, TargetBand } from "../../core/prediction/inputs.ts";
+import type { GarmentKeys, MatrixColumn, MatrixRow } from "../../engine/protocol.ts";
+import { lineBand } from "../../job/approvedReference.ts";
 import type { Documents } from "../../job/documents.ts";
+import { evidenceGarment } from "../../job/evidencePrints.ts";
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import type { Candidate, Line, Place } from "../../job/jobDocument.ts";
 import { linesAt, lotOfLine, mixOf, setUpOf } from "../../job/lookup.ts";
@@ -62,6 +65,10 @@ export interface MatrixLine {
   readonly line: Line;
   readonly lot: GarmentLot | null;
   readonly garment: Garment | null;
+  /** By which test prints are found that teach about it. */
+  readonly keys: GarmentKeys | null;
+  /** Its band: the place's, or that of its approved print. */
+  readonly band: TargetBand;
   readonly problems: readonly Problem[];
 }
 
@@ -72,7 +79,14 @@ export interface MatrixCandidate {
   readonly setUp: SetUp | null;
   readonly inkMix: InkMix | null;
   readonly application: Application | null;
+  /** Base or colourant behind each part of the mix, by position. */
+  readonly itemKeys: readonly string[];
   readonly problems: readonly Problem[];
+}
+
+function keysOf(lot: GarmentLot, garment: Garment): GarmentKeys {
+  const { lotKey, millKey, colourwayKey, styleKey } = evidenceGarment(lot, garment);
+  return { lotKey, millKey, colourwayKey, styleKey };
 }
 
 export function matrixLines(documents: Documents, place: Place): readonly MatrixLine[] {
@@ -80,12 +94,15 @@ export function matrixLines(documents: Documents, place: Place): readonly Matrix
   return linesAt(documents.job, place).map((line) => {
     const lot = lotOfLine(documents, line);
     const made = lot === null ? null : garmentOf(lot, shelf);
-    return rows(line, [lot, made], () => {
-      if (made === null) {
-        return { line, lot, garment: null, problems: [{ code: "missing-reference", where: "garmentLotId" }] };
+    const { band } = lineBand(documents, line, place);
+    return rows(line, [lot, made, band.deltaL, band.tolerance, band.hueLimit], () => {
+      if (lot === null || made === null) {
+        const problems = [{ code: "missing-reference", where: "garmentLotId" }];
+        return { line, lot, garment: null, keys: null, band, problems };
       }
-      const found = "value" in made;
-      return { line, lot, garment: found ? made.value : null, problems: found ? [] : made.problems };
+      if (!("value" in made)) return { line, lot, garment: null, keys: null, band, problems: made.problems };
+      const garment = made.value;
+      return { line, lot, garment, keys: keysOf(lot, garment), band, problems: [] };
     });
   });
 }
@@ -103,6 +120,7 @@ export function matrixCandidates(documents: Documents, place: Place): readonly M
       setUp,
       inkMix: ink !== null && "value" in ink ? ink.value : null,
       application: applied !== null && "value" in applied ? applied.value : null,
+      itemKeys: mix?.recipe.map(({ itemId }) => itemId) ?? [],
       problems: [
         ...(ink !== null && "problems" in ink ? ink.problems : []),
         ...(mix === null ? [{ code: "missing-reference", where: "mixId" }] : []),
@@ -111,4 +129,17 @@ export function matrixCandidates(documents: Documents, place: Place): readonly M
       ],
     }));
   });
+}
+
+/** The row as the engine takes it; null where it cannot be predicted. */
+export function matrixRow({ line, garment, keys, band }: MatrixLine): MatrixRow | null {
+  if (garment === null) return null;
+  return { lineId: line.id, garment, band, ...(keys === null ? {} : { keys }) };
+}
+
+/** The column as the engine takes it; null where it cannot be predicted. */
+export function matrixColumn(column: MatrixCandidate): MatrixColumn | null {
+  const { candidate, inkMix, application, itemKeys } = column;
+  if (inkMix === null || application === null) return null;
+  return { candidateId: candidate.id, mix: inkMix, application, itemKeys, setUpKey: candidate.setUpId };
 }

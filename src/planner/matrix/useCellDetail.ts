@@ -9,7 +9,8 @@ import type { Mix } from "../../job/mixDocument.ts";
 import { inkMixFor } from "../../job/predictionInputs.ts";
 import type { ScreenGamut } from "../../job/screenColour.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
-import type { MatrixCandidate, MatrixLine } from "./matrixInputs.ts";
+import { useLessons } from "../lessons.tsx";
+import { type MatrixCandidate, type MatrixLine, matrixColumn, matrixRow } from "./matrixInputs.ts";
 import { largestTintFraction, tintFraction, tintOf } from "./tintEdit.ts";
 
 /** Points of the tint curve: few enough for a drag, enough for a smooth line. */
@@ -72,22 +73,22 @@ export function useCellDetail(engine: PredictionEngine, subject: Subject | null)
   const line = subject?.line ?? null;
   const column = subject?.column ?? null;
   const { viewing, band, gamut, shelf } = subject ?? {};
+  const { lessons } = useLessons();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was learned since is a reason to ask anew
   const request = useMemo<CellRequest | null>(() => {
-    if (!line?.garment || !column?.inkMix || !column.application || !column.mix) return null;
+    const row = line === null ? null : matrixRow(line);
+    const asked = column === null ? null : matrixColumn(column);
+    if (row === null || asked === null || !column?.mix) return null;
     if (!viewing || !band || !gamut || !shelf) return null;
     return {
-      row: { lineId: line.line.id, garment: line.garment },
-      column: {
-        candidateId: column.candidate.id,
-        mix: column.inkMix,
-        application: column.application,
-      },
+      row,
+      column: asked,
       viewing,
       band,
       gamut,
       tints: tintsOf(column.mix, shelf),
     };
-  }, [line, column, viewing, band, gamut, shelf]);
+  }, [line, column, viewing, band, gamut, shelf, lessons]);
   const latest = useRef<CellRequest | null>(null);
   useEffect(() => {
     latest.current = request;

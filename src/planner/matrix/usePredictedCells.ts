@@ -6,10 +6,10 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import type { Viewing } from "../../core/colorimetry/viewing.ts";
 import type { TargetBand } from "../../core/prediction/inputs.ts";
 import type { PredictionEngine } from "../../engine/predictionEngine.ts";
-import type { MatrixCell, MatrixColumn, MatrixRequest, MatrixRow } from "../../engine/protocol.ts";
+import type { Lessons, MatrixCell, MatrixColumn, MatrixRequest, MatrixRow } from "../../engine/protocol.ts";
 import { cellKey } from "../../engine/protocol.ts";
 import type { ScreenGamut } from "../../job/screenColour.ts";
-import type { MatrixCandidate, MatrixLine } from "./matrixInputs.ts";
+import { type MatrixCandidate, type MatrixLine, matrixColumn, matrixRow } from "./matrixInputs.ts";
 
 /** Rows asked for at once beyond those in sight; keeps each answer short. */
 const ROWS_AT_ONCE = 48;
@@ -28,6 +28,8 @@ interface Wanted {
   readonly viewing: Viewing;
   readonly band: TargetBand;
   readonly gamut: ScreenGamut;
+  /** What the engine had learned when it was asked. */
+  readonly lessons: Lessons | null;
   /** Rows in sight come first. */
   readonly inSight: { readonly first: number; readonly last: number };
 }
@@ -35,7 +37,8 @@ interface Wanted {
 /** What a cell was computed from; while these are the same objects the cell holds. */
 type Basis = readonly unknown[];
 
-function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, band, gamut }: Wanted): Basis {
+function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, gamut, lessons }: Wanted): Basis {
+  const { band } = line;
   return [
     line.garment,
     column.inkMix,
@@ -46,6 +49,7 @@ function basisOf(line: MatrixLine, column: MatrixCandidate, { viewing, band, gam
     band.tolerance,
     band.hueLimit,
     gamut,
+    lessons,
   ];
 }
 
@@ -54,9 +58,10 @@ const isSame = (one: Basis | undefined, other: Basis) =>
 
 /** The next request: rows with a cell that is missing or stale, those in sight first; null where all is known. */
 function nextRequest(wanted: Wanted, known: ReadonlyMap<string, Basis>): MatrixRequest | null {
-  const columns: MatrixColumn[] = wanted.candidates.flatMap(({ candidate, inkMix, application }) =>
-    inkMix === null || application === null ? [] : [{ candidateId: candidate.id, mix: inkMix, application }],
-  );
+  const columns = wanted.candidates.flatMap((column): MatrixColumn[] => {
+    const asked = matrixColumn(column);
+    return asked === null ? [] : [asked];
+  });
   if (columns.length === 0) return null;
   const isOpen = (line: MatrixLine, column: MatrixCandidate) =>
     line.garment !== null &&
@@ -75,9 +80,10 @@ function nextRequest(wanted: Wanted, known: ReadonlyMap<string, Basis>): MatrixR
         .filter((column) => asked.some((line) => isOpen(line, column)))
         .map(({ candidate }) => candidate.id),
     );
-    const rows: MatrixRow[] = asked.flatMap(({ line, garment }) =>
-      garment === null ? [] : [{ lineId: line.id, garment }],
-    );
+    const rows = asked.flatMap((line): MatrixRow[] => {
+      const row = matrixRow(line);
+      return row === null ? [] : [row];
+    });
     return {
       rows,
       columns: columns.filter(({ candidateId }) => stale.has(candidateId)),
@@ -157,11 +163,11 @@ class CellDesk {
 export function usePredictedCells(engine: PredictionEngine, wanted: Wanted): PredictedCells {
   const [predicted, setPredicted] = useState<PredictedCells>({ cells: new Map(), failure: null });
   const desk = useRef<CellDesk | null>(null);
-  const { lines, candidates, viewing, band, gamut, inSight } = wanted;
+  const { lines, candidates, viewing, band, gamut, lessons, inSight } = wanted;
   const { first, last } = inSight;
   const wish = useMemo<Wanted>(
-    () => ({ lines, candidates, viewing, band, gamut, inSight: { first, last } }),
-    [lines, candidates, viewing, band, gamut, first, last],
+    () => ({ lines, candidates, viewing, band, gamut, lessons, inSight: { first, last } }),
+    [lines, candidates, viewing, band, gamut, lessons, first, last],
   );
   useEffect(() => {
     const opened = new CellDesk(engine, setPredicted);

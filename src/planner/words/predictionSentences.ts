@@ -132,3 +132,7 @@ export const SPREAD_WORDS: Readonly<Record<SpreadSource, string>> = {
   deposit: "deposit",
   model: "the model itself",
 };
+
+/** Where the band of a line is not the place's. */
+export const BAND_FOLLOWS_APPROVED =
+  "The target band of this line follows its approved print, not the target of the place.";

@@ -49,6 +49,8 @@ export function engineThatSays(figures: Partial<MatrixCell> = {}) {
       );
     },
     predictCell: async () => null,
+    teachers: async () => [],
+    learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => {},
   };
   return { engine, requests };

@@ -88,6 +88,7 @@ export const plainDetail: CellDetail = {
   lightHex: "#787878",
   darkHex: "#606060",
   screenColourMoved: false,
+  priorCurve: [],
   tintCurve: [
     { massFraction: 0, deltaL: -3.2, deltaL5: -7.8, deltaL95: -1.4 },
     { massFraction: 0.01, deltaL: -9, deltaL5: -14, deltaL95: -6 },
@@ -109,6 +110,8 @@ export function plainEngine(job: Documents["job"]) {
       return cells;
     },
     predictCell: async () => plainDetail,
+    teachers: async () => [],
+    learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => undefined,
   };
   return { engine, requests };
