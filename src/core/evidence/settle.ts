@@ -10,8 +10,8 @@ import { distance2Of, type Lesson, linearisedAt, movementOf, residualAt, student
 import { backSubstitute, eliminate, type StyleBlock } from "./styleBlock.ts";
 import { STYLE_SD_PER_SCALE, type Unknown } from "./unknown.ts";
 
-/** Natural logarithms within which a linearisation holds: the error left is some 0.002 L*. While far off, more will do. */
-const MOVE_TOLERANCE = 0.025;
+/** Natural logarithms within which a linearisation holds: the error left is under 0.001 L*. While far off, more will do. */
+const MOVE_TOLERANCE = 0.01;
 const FIRST_MOVE_TOLERANCE = 0.1;
 /** One step moves no record's wet-out, and no shared unknown, by more: far out the model is not straight. */
 const LONGEST_STEP = 0.7;
