@@ -1,6 +1,5 @@
 /** A new master: which colourant, how much of it, in which base; its sheet as it would be weighed. */
 import { useState } from "react";
-import { isDay } from "../../job/calendarDay.ts";
 import { appendDilution } from "../../job/edits/pots.ts";
 import {
   type DilutionRequest,
@@ -11,6 +10,7 @@ import {
 import { shopUnits } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
+import { DayEntry } from "../controls/DayEntry.tsx";
 import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { PercentEntry } from "../controls/PercentEntry.tsx";
@@ -29,7 +29,6 @@ const GRAMS = { min: 1, max: 100_000 };
 
 const named = (items: readonly { readonly id: string; readonly name: string }[]) =>
   items.map(({ id, name }) => ({ value: id, label: name }));
-const dayProblem = (text: string) => (isDay(text) ? null : "A day as year-month-day, like 2026-03-02.");
 
 interface Props {
   readonly ink: InkRoomInUse;
@@ -107,21 +106,16 @@ export function NewDilution({ ink, onDone }: Props) {
           }))}
           onChange={(step) => set({ scaleStepGrams: Number(step) })}
         />
-        <TextEntry
+        <DayEntry
           label="Made on"
-          value={request.madeOn}
-          maxLength={10}
-          required="The day it is made, like 2026-03-02."
-          check={dayProblem}
-          onCommit={(madeOn) => set({ madeOn })}
+          day={request.madeOn}
+          onCommit={(madeOn) => set({ madeOn: madeOn ?? ink.today })}
         />
-        <TextEntry
+        <DayEntry
           label="Use by"
-          value={request.expiresOn ?? ""}
-          maxLength={10}
-          check={dayProblem}
+          day={request.expiresOn}
           hint="From the ink maker, or the shop's own rule."
-          onCommit={(day) => set({ expiresOn: day === "" ? null : day })}
+          onCommit={(expiresOn) => set({ expiresOn })}
         />
         <TextEntry label="Weighed by" value={signer} maxLength={120} onCommit={setSigner} />
       </div>

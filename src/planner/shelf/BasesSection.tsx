@@ -13,6 +13,8 @@ import { usePlanner } from "../state/usePlanner.ts";
 import { percentWords } from "../words/garmentWords.ts";
 import { figure, LARGEST_NOTE, ROLES } from "../words/shelfWords.ts";
 import { CureEntry } from "./CureEntry.tsx";
+import { DataSheetEntry } from "./DataSheetEntry.tsx";
+import { InkLots } from "./InkLots.tsx";
 import { PriceEntry } from "./PriceEntry.tsx";
 import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
@@ -185,6 +187,13 @@ function BaseEditor({ base, inUse }: { readonly base: Base; readonly inUse: Shel
         </div>
       )}
       <CureEntry cure={base.cure} temperature={units.temperature} onChange={(cure) => set({ cure })} />
+      <DataSheetEntry
+        highestCelsius={base.highestCelsius}
+        hazards={base.hazards}
+        temperature={units.temperature}
+        onChange={set}
+      />
+      <InkLots list="bases" itemId={base.id} lots={base.lots} />
     </>
   );
 }

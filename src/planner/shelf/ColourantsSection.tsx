@@ -8,6 +8,7 @@ import { Notice } from "../controls/Notice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
+import { Tick } from "../controls/Tick.tsx";
 import { cssColour, useScreenGamut } from "../look/screenGamut.ts";
 import { newId } from "../state/identity.ts";
 import { percentWords } from "../words/garmentWords.ts";
@@ -20,6 +21,8 @@ import {
   strengthDefinitionWords,
 } from "../words/shelfWords.ts";
 import { CureEntry } from "./CureEntry.tsx";
+import { DataSheetEntry } from "./DataSheetEntry.tsx";
+import { InkLots } from "./InkLots.tsx";
 import { MasstoneEntry } from "./MasstoneEntry.tsx";
 import { PriceEntry } from "./PriceEntry.tsx";
 import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
@@ -223,6 +226,7 @@ function ColourantEditor({
           potMass={units.potMass}
           onChange={(pricePerKg) => set({ pricePerKg })}
         />
+        <Tick label="Low-cure" checked={colourant.lowCure} onChange={(lowCure) => set({ lowCure })} />
       </div>
       {problem !== null && <Notice kind="caution">{sentenceForProblem(problem)}</Notice>}
       {kind === "masstone" && (
@@ -237,6 +241,13 @@ function ColourantEditor({
         />
       )}
       <CureEntry cure={colourant.cure} temperature={units.temperature} onChange={(cure) => set({ cure })} />
+      <DataSheetEntry
+        highestCelsius={colourant.highestCelsius}
+        hazards={colourant.hazards}
+        temperature={units.temperature}
+        onChange={set}
+      />
+      <InkLots list="colourants" itemId={colourant.id} lots={colourant.lots} />
     </>
   );
 }

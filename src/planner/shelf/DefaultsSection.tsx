@@ -6,6 +6,7 @@ import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { GEOMETRIES, ILLUMINANTS, OBSERVERS } from "../words/garmentWords.ts";
 import { LENGTHS, MASSES, TEMPERATURES, THREAD_COUNTS } from "../words/shelfWords.ts";
+import { InkRoomDefaults } from "./InkRoomDefaults.tsx";
 import { ladderSentence, printLadder, readLadder } from "./typedLists.ts";
 import { useShelf } from "./useShelf.ts";
 
@@ -21,7 +22,7 @@ const PRICES: readonly { readonly key: keyof ShopDefaults["prices"]; readonly la
 ];
 
 export function DefaultsSection() {
-  const { shelf, changeDefaults } = useShelf();
+  const { shelf, units: shown, changeDefaults } = useShelf();
   const { defaults } = shelf;
   const { units, instrument, prices } = defaults;
   const setUnits = (part: Partial<ShopDefaults["units"]>) => changeDefaults({ units: { ...units, ...part } });
@@ -123,17 +124,13 @@ export function DefaultsSection() {
             onCommit={(testAboveCount) => changeDefaults({ testAboveCount })}
           />
           <PercentEntry
-            label="Spoilage"
-            fraction={defaults.spoilageRule.code === "shop" ? defaults.spoilageRule.fraction : null}
-            onCommit={(fraction) => changeDefaults({ spoilageRule: { code: "shop", fraction } })}
-          />
-          <PercentEntry
             label="Refused, of what is out of band"
             fraction={defaults.refusedFraction}
             onCommit={(refusedFraction) => changeDefaults({ refusedFraction })}
           />
         </div>
       </fieldset>
+      <InkRoomDefaults defaults={defaults} units={shown} onChange={changeDefaults} />
       <fieldset className="fields-block">
         <legend>Prices</legend>
         <div className="fields">

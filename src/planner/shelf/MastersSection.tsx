@@ -1,8 +1,9 @@
 /** Masters: colourants dispersed beforehand in a base, with the day they were made. */
 import { useState } from "react";
-import { isDay } from "../../job/calendarDay.ts";
 import type { Master, Shelf } from "../../job/shelfDocument.ts";
 import { Choice } from "../controls/Choice.tsx";
+import { DayEntry } from "../controls/DayEntry.tsx";
+import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { newId } from "../state/identity.ts";
@@ -11,11 +12,9 @@ import { missingOf, PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 
-const LONGEST_DATE = 40;
+const GRAMS_LEFT = { min: 0, max: 1_000_000 };
 
 const NOTHING_ENTERED = { madeOn: null, expiresOn: null, gramsLeft: null, dilutionId: null, note: "" };
-
-const dayProblem = (text: string) => (isDay(text) ? null : "A day as year-month-day, like 2026-03-02.");
 
 const named = (items: readonly { readonly id: string; readonly name: string }[]) =>
   items.map(({ id, name }) => ({ value: id, label: name }));
@@ -94,7 +93,7 @@ function NewMaster({ shelf, onAdd }: NewProps) {
 }
 
 function MasterEditor({ master, inUse }: { readonly master: Master; readonly inUse: ShelfInUse }) {
-  const { shelf, change } = inUse;
+  const { shelf, units, change } = inUse;
   const set = (part: Partial<Omit<Master, "id">>) => change("masters", master.id, part);
   return (
     <div className="fields">
@@ -115,19 +114,23 @@ function MasterEditor({ master, inUse }: { readonly master: Master; readonly inU
         options={named(shelf.bases)}
         onChange={(baseId) => set({ baseId })}
       />
-      <TextEntry
-        label="Made on"
-        value={master.madeOn ?? ""}
-        maxLength={LONGEST_DATE}
-        check={dayProblem}
-        onCommit={(day) => set({ madeOn: day === "" ? null : day })}
+      <DayEntry label="Made on" day={master.madeOn} onCommit={(madeOn) => set({ madeOn })} />
+      <DayEntry label="Use by" day={master.expiresOn} onCommit={(expiresOn) => set({ expiresOn })} />
+      <MeasureEntry
+        label="Left in the pot"
+        stored={master.gramsLeft}
+        unit={units.mass}
+        {...GRAMS_LEFT}
+        placeholder="not counted"
+        onCommit={(gramsLeft) => set({ gramsLeft })}
+        onClear={() => set({ gramsLeft: null })}
       />
       <TextEntry
-        label="Use by"
-        value={master.expiresOn ?? ""}
-        maxLength={LONGEST_DATE}
-        check={dayProblem}
-        onCommit={(day) => set({ expiresOn: day === "" ? null : day })}
+        label="Note"
+        value={master.note}
+        maxLength={2000}
+        rows={2}
+        onCommit={(note) => set({ note })}
       />
     </div>
   );

@@ -174,7 +174,7 @@ describe("the defaults", () => {
     };
     await type("Shop name", "Invented Prints");
     await type(/^Test print needed above/, "72");
-    await type(/^Spoilage/, "3");
+    await type(/^Spoilage, %/, "3");
     await type("Tint ladder, %", "0; 0,1; 0.5");
     await type("Ink change", "12.50");
     expect(shelf().defaults).toMatchObject({
