@@ -44,6 +44,10 @@ export function createPredictionEngine(): PredictionEngine {
     ),
     learn: latestOnly(async (inputs: EvidenceInputs): Promise<Lessons> => service.learn(inputs)),
     predictCell: latestOnly(async (request: CellRequest): Promise<CellDetail> => service.detail(request)),
+    book: {
+      finding: async (request) => service.finding(request),
+      readings: async (request) => service.readings(request),
+    },
     dispose: () => {
       service[releaseProxy]();
       worker.terminate();

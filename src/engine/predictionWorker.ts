@@ -12,6 +12,8 @@ import type {
   Teacher,
   TeachersRequest,
 } from "./protocol.ts";
+import type { ReadingsAnswer, ReadingsRequest } from "./readingsFile.ts";
+import { findingOf, type RecordFinding, type RecordRequest } from "./recordFinding.ts";
 import { teachersOf } from "./teachers.ts";
 
 /** What the records teach; null while there are none. */
@@ -31,6 +33,12 @@ const service = {
   teachers(request: TeachersRequest): readonly Teacher[] {
     const known = forRequest();
     return known === null ? [] : teachersOf(known, request);
+  },
+  finding(request: RecordRequest): RecordFinding {
+    return findingOf(forRequest(), request);
+  },
+  async readings(request: ReadingsRequest): Promise<ReadingsAnswer> {
+    return (await import("./readingsFile.ts")).readingsAnswer(request);
   },
   learn({ records, goodsIn, scales, setAside, kept }: EvidenceInputs): Lessons {
     if (records.length === 0 && goodsIn.length === 0) {

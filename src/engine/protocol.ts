@@ -6,6 +6,8 @@ import type { Application, Garment, InkMix, TargetBand } from "../core/predictio
 import type { EvidenceLevel, Prediction, PredictionWarning } from "../core/prediction/prediction.ts";
 import type { EvidenceInputs } from "../job/evidenceInputs.ts";
 import type { ScreenGamut } from "../job/screenColour.ts";
+import type { ReadingsAnswer, ReadingsRequest } from "./readingsFile.ts";
+import type { RecordFinding, RecordRequest } from "./recordFinding.ts";
 
 /** What a garment lot shares with others, by key. */
 export type GarmentKeys = Omit<EvidenceGarment, "garment">;
@@ -130,5 +132,14 @@ export interface PredictionEngine {
   teachers(request: TeachersRequest): Promise<readonly Teacher[] | null>;
   /** Learns from the record book; later predictions with keys follow it. Ask for them anew once it has answered. */
   learn(inputs: EvidenceInputs): Promise<Lessons | null>;
+  readonly book: RecordBookEngine;
   dispose(): void;
+}
+
+/** What the record book asks; every question is answered, in the order asked. */
+export interface RecordBookEngine {
+  /** A record against what all other prints lead to expect; of a print's other readings none counts as another. */
+  finding(request: RecordRequest): Promise<RecordFinding>;
+  /** A colour-measurement file under what was answered about it so far. */
+  readings(request: ReadingsRequest): Promise<ReadingsAnswer>;
 }

@@ -50,6 +50,10 @@ export function engineThatSays(figures: Partial<MatrixCell> = {}) {
     },
     predictCell: async () => null,
     teachers: async () => [],
+    book: {
+      finding: () => Promise.reject(new Error("not asked here")),
+      readings: () => Promise.reject(new Error("not asked here")),
+    },
     learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => {},
   };

@@ -111,6 +111,10 @@ export function plainEngine(job: Documents["job"]) {
     },
     predictCell: async () => plainDetail,
     teachers: async () => [],
+    book: {
+      finding: () => Promise.reject(new Error("not asked here")),
+      readings: () => Promise.reject(new Error("not asked here")),
+    },
     learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => undefined,
   };
