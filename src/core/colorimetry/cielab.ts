@@ -12,7 +12,8 @@ const LINEAR_LIMIT = DELTA ** 3;
 const LINEAR_SLOPE = 1 / (3 * DELTA ** 2);
 const LINEAR_OFFSET = 4 / 29;
 
-function compress(ratio: number): number {
+/** f of CIELAB: the cube root of a tristimulus ratio, and below (6/29)^3 the straight line that meets it (ISO/CIE 11664-4). */
+export function compress(ratio: number): number {
   return ratio > LINEAR_LIMIT ? Math.cbrt(ratio) : ratio * LINEAR_SLOPE + LINEAR_OFFSET;
 }
 

@@ -1,5 +1,5 @@
 /** The colour of a print without its spectrum, by the band kernel: what a spread asks for dozens of times per cell. */
-import { labFromTristimulus, lightnessFromLuminanceRatio } from "../colorimetry/cielab.ts";
+import { compress, labFromTristimulus, lightnessFromLuminanceRatio } from "../colorimetry/cielab.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
 import { blendValue, STEARNS_NOECHEL_CONSTANT, STEARNS_NOECHEL_FLOOR } from "../optics/fibreBlend.ts";
 import { reflectanceFromAbsorptionOverScattering } from "../optics/kubelkaMunk.ts";
@@ -121,7 +121,7 @@ export function labOver(
 
 /**
  * Colours of `films`, which share all but their optics, over the wetted cloth in `room`, as L*, a*, b* one after the other
- * into `out`: `labOver` of the first and the rest in one call.
+ * into `out`: `labOver` of each, the light of all but the first summed in one call.
  */
 export function labsOver(
   out: Float64Array,
@@ -129,23 +129,29 @@ export function labsOver(
   cloth: WettableGarment,
   films: readonly PrintedFilm[],
 ): void {
-  for (let f = 0; f < films.length; f++) {
-    if (f > 0 && bandKernel !== null && isForKernel(cloth, films[f]!)) break;
-    writeLab(out, f, labOver(room, cloth, films[f]!));
+  const first = films[0]!;
+  if (bandKernel === null || !isForKernel(cloth, first)) {
+    for (let f = 0; f < films.length; f++) {
+      const lab = colourOver(room, cloth, films[f]!);
+      out[3 * f] = lab.L;
+      out[3 * f + 1] = lab.a;
+      out[3 * f + 2] = lab.b;
+    }
+    return;
   }
-  if (bandKernel === null || !isForKernel(cloth, films[0]!)) return;
-  const { closedFraction, coverFraction } = films[0]!;
+  const { closedFraction, coverFraction: cover } = first;
+  if (mustWet(room)) sumOver(bandKernel, room, cloth, first, closedFraction);
   const open = 1 - closedFraction;
   const both = open + closedFraction * LEAVING;
   const inside = INTERNAL_REFLECTION * open;
   const { numbers, integers } = bandKernel;
-  const count = films.length - 1;
+  const count = films.length;
   let weightsAt: number;
   let before: number;
   do {
     before = residency();
     weightsAt = addressOf(cloth.weights.resident);
-    for (let f = 0; f < count; f++) integers[LIST_AT / 4 + f] = addressOf(films[f + 1]!.resident);
+    for (let f = 0; f < count; f++) integers[LIST_AT / 4 + f] = addressOf(films[f]!.resident);
   } while (residency() !== before);
   bandKernel.seenOverEach(LIST_AT, count, CLOTH_AT, weightsAt, SUMS_AT, both, inside, INTERNAL_REFLECTION);
   const { bareTristimulus: bare, weights } = cloth;
@@ -153,17 +159,13 @@ export function labsOver(
   const mirrored = mirroredBy(cloth, closedFraction);
   for (let f = 0; f < count; f++) {
     const at = SUMS + 3 * f;
-    const X = seen(numbers[at]!, bare.X, white.X, mirrored, coverFraction);
-    const Y = seen(numbers[at + 1]!, bare.Y, white.Y, mirrored, coverFraction);
-    const Z = seen(numbers[at + 2]!, bare.Z, white.Z, mirrored, coverFraction);
-    writeLab(out, f + 1, labFromTristimulus({ X, Y, Z }, white));
+    const fx = compress(seen(numbers[at]!, bare.X, white.X, mirrored, cover) / white.X);
+    const fy = compress(seen(numbers[at + 1]!, bare.Y, white.Y, mirrored, cover) / white.Y);
+    const fz = compress(seen(numbers[at + 2]!, bare.Z, white.Z, mirrored, cover) / white.Z);
+    out[3 * f] = 116 * fy - 16;
+    out[3 * f + 1] = 500 * (fx - fy);
+    out[3 * f + 2] = 200 * (fy - fz);
   }
-}
-
-function writeLab(out: Float64Array, index: number, lab: Lab): void {
-  out[3 * index] = lab.L;
-  out[3 * index + 1] = lab.a;
-  out[3 * index + 2] = lab.b;
 }
 
 /** L* alone of `labOver`. */
