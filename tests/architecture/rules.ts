@@ -47,7 +47,8 @@ export const mayUsePackages: Readonly<Record<string, readonly string[]>> = {
   exchange: ["zod", "papaparse", "fast-xml-parser"],
   storage: ["idb", "browser-fs-access", "zod"],
   artwork: [],
-  engine: ["comlink"],
+  // highs: the mixed-integer solver, in a worker of its own.
+  engine: ["comlink", "highs"],
   units: [],
   command: ["node:"],
   planner: ["react", "react-dom", "@tanstack/react-virtual", "zustand", "zundo", "d3-scale", "d3-shape"],
