@@ -2,7 +2,7 @@
 // was built and a version that is the hash of all of it.
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 
 export const OFFLINE_FILE = "offline.js";
 const source = new URL("offlineWorker.js", import.meta.url);
@@ -44,7 +44,7 @@ export function offlineWorker() {
     name: "offline-worker",
     apply: "build",
     configResolved(config) {
-      folder = join(config.root, config.build.outDir);
+      folder = resolve(config.root, config.build.outDir);
     },
     closeBundle: {
       order: "post",
