@@ -54,13 +54,22 @@ function Shell() {
     document.title = [place, number, "Tonebench"].filter((part) => part !== undefined).join(" · ");
   }, [address?.view, view, number]);
 
+  // Where the row of links is wider than the window, the one that stands open is in sight.
+  const links = useRef<HTMLElement>(null);
+  const openView = address?.view ?? null;
+  useEffect(() => {
+    if (openView === null) return;
+    const link = links.current?.querySelector("[aria-current]");
+    link?.scrollIntoView?.({ block: "nearest", inline: "nearest" });
+  }, [openView]);
+
   return (
     <div className="shell">
       <button type="button" className="action panel shell__skip" onClick={() => main.current?.focus()}>
         Skip to the view
       </button>
       <JobLine documents={documents} />
-      <nav className="shell__views panel" aria-label="Views">
+      <nav className="shell__views panel" aria-label="Views" ref={links}>
         <ul>
           {documents !== null &&
             VIEWS.map(({ name, title }) => (

@@ -1,9 +1,12 @@
 /** Before the run: for every garment at every place what has to be true, who signed, and what keeps it from the press. */
 import { useEffect, useMemo, useRef } from "react";
 import type { ChecklistReasonCode } from "../../core/planning/checklistItem.ts";
+import { inkRoomOf } from "../../job/inkRoom/inkRoomOf.ts";
 import { useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { today } from "../state/identity.ts";
 import { useDocuments } from "../state/usePlanner.ts";
+import { ChildrensLines } from "../words/ChildrensLines.tsx";
 import { CAUTIONS, reasonLegend } from "../words/checklistSentences.ts";
 import { Ledger } from "./Ledger.tsx";
 import { RunPane } from "./RunPane.tsx";
@@ -38,6 +41,10 @@ export default function BeforeTheRunView() {
   const lines = useMemo(() => runLines(documents, states), [documents, states]);
   const legend = useMemo(() => legendOf(lines), [lines]);
   const signers = useMemo(() => signerMarks(lines), [lines]);
+  const childrensLines = useMemo(
+    () => (documents.job.forChildren ? inkRoomOf(documents, { today: today() }).childrensLines : []),
+    [documents],
+  );
   const ofLine = lines.filter(({ line }) => line.id === address.line);
   const open = ofLine.find(({ place }) => place.id === address.place) ?? ofLine[0] ?? null;
   const openKey = open?.key ?? null;
@@ -101,6 +108,12 @@ export default function BeforeTheRunView() {
             <li key={caution}>{caution}</li>
           ))}
         </ul>
+        {childrensLines.length > 0 && (
+          <section className="run__children" aria-labelledby="run-children">
+            <h3 id="run-children">This job is for children</h3>
+            <ChildrensLines lines={childrensLines} className="run__cautions" />
+          </section>
+        )}
         <Ledger documents={documents} />
       </div>
       {open !== null && (

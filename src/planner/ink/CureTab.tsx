@@ -5,9 +5,9 @@ import type { InkBatch } from "../../job/inkRoom/inkBatch.ts";
 import { Notice } from "../controls/Notice.tsx";
 import { Tick } from "../controls/Tick.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
+import { ChildrensLines } from "../words/ChildrensLines.tsx";
 import { CAUTIONS } from "../words/checklistSentences.ts";
 import { temperatureWords } from "../words/inkFigures.ts";
-import { CHILDRENS_STATUS, childrensLineSentence } from "../words/inkRoomWords.ts";
 import { restrictionSentence } from "../words/inkSentences.ts";
 import type { InkRoomInUse } from "./useInkRoom.ts";
 
@@ -38,19 +38,7 @@ export function CureTab({ ink }: { readonly ink: InkRoomInUse }) {
         {ink.room.childrensLines.length === 0 ? (
           <p className="quiet">Ticked, the published limits for children's products are listed here.</p>
         ) : (
-          <ul className="ink__sentences">
-            {ink.room.childrensLines.map((line) => (
-              <li key={line.code}>
-                {childrensLineSentence(line)}
-                {line.source !== null && (
-                  <span className="quiet">
-                    {" "}
-                    {line.source}; {CHILDRENS_STATUS[line.status]}.
-                  </span>
-                )}
-              </li>
-            ))}
-          </ul>
+          <ChildrensLines lines={ink.room.childrensLines} className="ink__sentences" />
         )}
       </section>
     </div>

@@ -17,6 +17,19 @@ function dayOf(iso: string): string {
   return Number.isNaN(at) ? "" : new Intl.DateTimeFormat(undefined, { dateStyle: "medium" }).format(at);
 }
 
+/** The same with the time, since a job is often changed more than once a day. */
+function dayAndTimeOf(iso: string): string {
+  const at = Date.parse(iso);
+  const style = { dateStyle: "medium", timeStyle: "short" } as const;
+  return Number.isNaN(at) ? "" : new Intl.DateTimeFormat(undefined, style).format(at);
+}
+
+/** The job changed last comes first; one of which that is not known by the day it was started. */
+function latestFirst(one: JobSummary, other: JobSummary): number {
+  const [first, second] = [one, other].map((job) => job.changedAt ?? job.createdAt);
+  return (second ?? "").localeCompare(first ?? "");
+}
+
 export function JobTable({ jobs, onExport, onDelete }: Props) {
   return (
     <table className="jobs__table">
@@ -32,13 +45,14 @@ export function JobTable({ jobs, onExport, onDelete }: Props) {
             Pieces
           </th>
           <th scope="col">Started</th>
+          <th scope="col">Changed</th>
           <th scope="col">
             <span className="unseen">Actions</span>
           </th>
         </tr>
       </thead>
       <tbody>
-        {jobs.map((job) => {
+        {jobs.toSorted(latestFirst).map((job) => {
           const readable = job.problems.length === 0;
           return (
             <tr key={job.id}>
@@ -60,6 +74,9 @@ export function JobTable({ jobs, onExport, onDelete }: Props) {
                 {readable && groupedCount(job.pieceCount)}
               </td>
               <td data-label="Started">{dayOf(job.createdAt)}</td>
+              <td data-label="Changed">
+                {job.changedAt === null ? "not known" : dayAndTimeOf(job.changedAt)}
+              </td>
               <td className="jobs__actions">
                 {readable && (
                   <ActionButton

@@ -3,11 +3,12 @@ import { render, screen, waitFor, within } from "@testing-library/react";
 import userEvent from "@testing-library/user-event";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { PredictionEngine } from "../../../src/engine/predictionEngine.ts";
+import { newJob } from "../../../src/job/edits/job.ts";
 import { JobsView } from "../../../src/planner/jobs/JobsView.tsx";
 import { createSaveTrouble } from "../../../src/planner/saveTrouble.ts";
 import { ServicesProvider } from "../../../src/planner/services.tsx";
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
-import { demoText, jobBench } from "./jobBench.ts";
+import { demoText, jobBench, newJobId } from "./jobBench.ts";
 
 beforeAll(() => {
   // jsdom knows the element but neither of its methods.
@@ -55,6 +56,23 @@ describe("the job list", () => {
       "href",
       expect.stringMatching(/^#\/job\//),
     );
+  });
+
+  it("says when each job last changed, the latest first", async () => {
+    await openJobs(async ({ session, storage, store }) => {
+      await session.start();
+      await session.create(
+        newJob({ id: newJobId(4711), number: "T-9", customer: "", createdAt: "2026-04-05T08:00:00.000Z" }),
+      );
+      await session.open((await storage.listJobs()).find(({ number }) => number === "VM-217")?.id ?? "");
+      const documents = store.getState().documents;
+      if (documents === null) throw new Error("nothing is open");
+      await storage.save(documents, "2026-06-01T12:00:00.000Z");
+    });
+    const rows = screen.getAllByRole("row").slice(1);
+    expect(rows.map((row) => row.querySelector("th")?.textContent)).toEqual(["VM-217", "T-9"]);
+    // T-9 was started later, and VM-217 changed later: the change counts.
+    expect(rows[0]?.querySelector("[data-label='Changed']")).toHaveTextContent("2026");
   });
 
   it("asks for a number before a job is started, then goes to its garments", async () => {

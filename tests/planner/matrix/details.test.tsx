@@ -126,6 +126,6 @@ describe("a job that is not far enough", () => {
     const bare = { ...documents, job: { ...documents.job, places: [], choices: [], mixes: [] } };
     const { user } = await openMatrix(bare);
     await user.click(screen.getByRole("button", { name: "Add a print place" }));
-    expect(await screen.findByText(/No mix is tried here yet/)).toBeInTheDocument();
+    expect(await screen.findByText(/No mix is tried on Front yet/)).toBeInTheDocument();
   });
 });
