@@ -83,8 +83,10 @@ function tintCurve(request: CellRequest, posterior: Posterior | null): TintCurve
   const cloth = wettableGarment(row.garment, viewing);
   const room = workspaceFor(cloth);
   const band = row.band ?? request.band;
-  return tints.map(({ massFraction, mix }) => {
-    const tinted: MatrixColumn = { ...column, mix };
+  return tints.map(({ massFraction, mix, itemKeys }) => {
+    const { candidateId, application, setUpKey } = column;
+    const keys = itemKeys === undefined || setUpKey === undefined ? {} : { itemKeys, setUpKey };
+    const tinted: MatrixColumn = { candidateId, application, mix, ...keys };
     const ink = printableInk(mix, column.application);
     const cell = predictedCell(room, cloth, ink, band, beliefOf(posterior, row, tinted, viewing));
     const deltaL = printedColour(room, cell.cloth, cell.ink.film).L - cloth.bareLab.L;

@@ -79,7 +79,12 @@ export interface CellRequest {
   /** As of `MatrixRequest`. */
   readonly gamut?: ScreenGamut;
   /** The same mix with other amounts of one tint, in rising order, for the curve; may be empty. */
-  readonly tints: readonly { readonly massFraction: number; readonly mix: InkMix }[];
+  readonly tints: readonly {
+    readonly massFraction: number;
+    readonly mix: InkMix;
+    /** As of `MatrixColumn`. */
+    readonly itemKeys?: readonly string[];
+  }[];
 }
 
 export interface TintCurvePoint {

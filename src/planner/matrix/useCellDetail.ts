@@ -29,13 +29,14 @@ function tintsOf(mix: Mix, shelf: Shelf): Tints {
   const wanted =
     present <= ladderEnd ? ladderEnd : Math.ceil((present * BEYOND_PRESENT) / ladderEnd) * ladderEnd;
   const end = Math.min(wanted, largestTintFraction(mix, shelf, colourant));
-  const tints: { massFraction: number; mix: Tints[number]["mix"] }[] = [];
+  const tints: Tints[number][] = [];
   for (let point = 0; point < CURVE_POINT_COUNT; point++) {
     const massFraction = (end * point) / (CURVE_POINT_COUNT - 1);
     try {
       const recipe = recipeWithTint(mix.recipe, shelf, colourant.id, massFraction);
       const ink = inkMixFor({ ...mix, recipe }, shelf);
-      if (ink.ok) tints.push({ massFraction, mix: ink.mix });
+      const itemKeys = recipe.map(({ itemId }) => itemId);
+      if (ink.ok) tints.push({ massFraction, mix: ink.mix, itemKeys });
     } catch (error) {
       // No room for the bases at this amount: the curve ends before it.
       if (!(error instanceof RangeError)) throw error;
