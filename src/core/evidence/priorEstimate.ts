@@ -14,7 +14,9 @@ import type { UnknownKind } from "./unknown.ts";
 export const LEAST_RECORDS_FOR_SCALES = 100;
 /** The default scale counts as this many unknowns of its kind. Invented default. */
 const PRIOR_COUNT = 8;
-const MOST_ROUNDS = 15;
+const MOST_ROUNDS = 30;
+/** EM creeps where records say little of a kind: each step in ln is taken this much further. Ours. */
+const STRETCH = 1.6;
 const ARRIVED = 0.01;
 
 /** The kinds of unknown whose scale a shop can teach, by the name of the scale. Haze and surfaces are seen too seldom. */
@@ -105,7 +107,8 @@ export function estimateScales(
       counts[name] = count;
       const present = posterior.scales[name];
       const usual = DEFAULT_PRIOR_SCALES[name];
-      next[name] = Math.sqrt((PRIOR_COUNT * usual ** 2 + squares * present ** 2) / (PRIOR_COUNT + count));
+      const wanted = Math.sqrt((PRIOR_COUNT * usual ** 2 + squares * present ** 2) / (PRIOR_COUNT + count));
+      next[name] = present * (wanted / present) ** STRETCH;
       moved = Math.max(moved, Math.abs(Math.log(next[name] / present)));
     }
     posterior = learn(records, { ...options, scales: next, from: posterior });
