@@ -24,7 +24,7 @@ export interface ForecastCell {
 }
 
 /** Of no effect on the quantiles; a spread is not asked for without one. */
-const ANY_BAND = { deltaL: -4, tolerance: 1.5, hueLimit: 2 };
+export const ANY_BAND = { deltaL: -4, tolerance: 1.5, hueLimit: 2 };
 
 /** The spread as it is before any test print. */
 export const forecastFromPrior: Forecaster = ({ cells }) => {
