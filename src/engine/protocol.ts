@@ -100,7 +100,7 @@ export type TeachersRequest = Pick<CellRequest, "row" | "column" | "viewing">;
 /** A record and how much of what is known of a cell it alone has taught. */
 export interface Teacher {
   readonly recordId: string;
-  /** Part of the variance of delta-L* that would come back without it, of the prior's variance. */
+  /** Its part of all that the records took away of the variance of delta-L*. */
   readonly share: number;
 }
 
