@@ -1,12 +1,15 @@
 // What test prints teach, on synthetic shops whose physics is not the predictor's: coverage, errors and slips of issue 3.
-
+import { learn } from "../../src/core/evidence/learn.ts";
 import { learnWatchfully } from "../../src/core/evidence/learnWatchfully.ts";
+import { shopByEye } from "../generator/byEyeReadings.ts";
 import { syntheticShop } from "../generator/syntheticShop.ts";
 import { targetGarments } from "../generator/targetGarments.ts";
 import { coverageScores, errorScores, type Score, standardErrorsOutside } from "./forecastScores.ts";
 import { forecastFrom } from "./learnedShop.ts";
 import { type ForecastCell, forecastCells, forecastFromPrior } from "./shopForecast.ts";
 import { falseSlipScore, type SlipOutcome, slipOutcomes, slipScores } from "./slipScores.ts";
+
+const BY_EYE_SHOP_COUNT = 60;
 
 export interface EvidenceRun {
   readonly shopCount: number;
@@ -50,6 +53,16 @@ export function evidenceScores({ shopCount, seed, perGroup, withSlips }: Evidenc
   };
 }
 
+/** The same figures for shops that judge all their prints by eye. */
+export function byEyeScores({ shopCount, seed, perGroup }: Omit<EvidenceRun, "withSlips">): Score[] {
+  const cells = Array.from({ length: shopCount }, (_, i) => {
+    const shop = syntheticShop(seed + i);
+    const posterior = learn(shopByEye(shop).records.map(({ record }) => record));
+    return forecastCells(targetGarments(shop, perGroup), forecastFrom(posterior));
+  });
+  return [...coverageScores(cells), ...errorScores(cells, seed)];
+}
+
 /** Prints every figure with its standard error, and what the prior alone gave; returns how many miss what is asked. */
 export function soakEvidence(run: EvidenceRun, print: (line: string) => void): number {
   const { before, learned } = evidenceScores(run);
@@ -63,6 +76,8 @@ export function soakEvidence(run: EvidenceRun, print: (line: string) => void): n
     if (isMissed) missed++;
     print(`    ${isMissed ? `MISSES by ${outside.toFixed(1)} standard errors: ` : ""}${score.text}`);
   }
+  print(`  shops without an instrument, ${BY_EYE_SHOP_COUNT} of them (nothing is asked of this):`);
+  for (const { text } of byEyeScores({ ...run, shopCount: BY_EYE_SHOP_COUNT })) print(`    ${text}`);
   print(`  ${learned.length - missed} of ${learned.length} figures as asked.`);
   return missed;
 }
