@@ -76,6 +76,9 @@ describe("the shelf", () => {
     await page.getByLabel("Temperature").selectOption("fahrenheit");
     await page.getByRole("status", { name: "Saving" }).getByText("saved", { exact: true }).waitFor();
     await page.reload({ waitUntil: "networkidle" });
+    // The list that stood open is part of the address.
+    await page.getByRole("tab", { name: "Defaults", selected: true }).waitFor();
+    await page.getByRole("tab", { name: "Bases" }).click();
     await page.getByRole("button", { name: "Matt clear", exact: true }).click();
     expect(await page.getByLabel("Wet-out strength").inputValue()).toBe("0.55");
     expect(await page.getByLabel("Film temperature, °F").inputValue()).toBe("320");
