@@ -1,7 +1,6 @@
 /** One garment under one mix as evidence sees it: the unknowns it depends on, and its colour as a function of them. */
 import type { Viewing } from "../colorimetry/viewing.ts";
 import type { Application, Garment, InkMix } from "../prediction/inputs.ts";
-import { type PrintedFilm, printedFilm } from "../prediction/printedFilm.ts";
 import type { Surprise } from "../prediction/unknowns.ts";
 import { type WettableGarment, wettableGarment } from "../prediction/wettableGarment.ts";
 import type { PriorScales } from "./priorScales.ts";
@@ -137,9 +136,4 @@ export function surpriseAt(cell: Cell, values: Float64Array): Required<Surprise>
     closedFractionShift: at(cell.closedOf),
     lnDeposit: valueAt(values, cell.depositAt),
   };
-}
-
-/** The film of the cell if things turn out as `surprise` says. */
-export function filmUnder(cell: Cell, surprise: Surprise): PrintedFilm {
-  return printedFilm(cell.mix, cell.application, surprise);
 }

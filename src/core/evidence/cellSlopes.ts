@@ -1,12 +1,12 @@
 /** How the colour of a cell answers to each of its unknowns: differences of the exact model, as few films as it takes. */
 import type { Lab } from "../colorimetry/viewing.ts";
 import { depositReach } from "../optics/wetOut.ts";
-import { type Cell, epsilonAt, filmUnder, NONE, surpriseAt } from "./cell.ts";
+import { type Cell, epsilonAt, NONE, surpriseAt } from "./cell.ts";
 import { clothRoom, difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
+import { inkFilms, LN_STEP } from "./inkFilms.ts";
 import { darkBandMiss, spectrumDoubt } from "./spectrumDoubt.ts";
 
-/** Step of the differences, in natural logarithms: the error of a one-sided difference is half of this times the curvature. */
-const LN_STEP = 1e-4;
+/** The error of a one-sided difference is half its step times the curvature: far below any reading. */
 const CLOSED_STEP = 1e-3;
 
 /** Filled anew at each call. */
@@ -46,7 +46,12 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   };
   const at = surpriseAt(cell, values);
   const epsilon = epsilonAt(cell, values);
-  const film = filmUnder(cell, at);
+  const { film, stronger, scattering } = inkFilms(
+    mix,
+    cell.application,
+    at,
+    (i) => cell.scatteringOf[i] !== NONE,
+  );
   const strength = film.wetOutStrength;
   const clothAt = (reach: number, lnWetOut: number, lnGain: readonly number[]) =>
     wettedBy(room, cloth, gainsUnder(cloth, reach, lnWetOut, lnGain));
@@ -82,19 +87,12 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
       }
       if (cell.closedOf[i] !== NONE) add(cell.closedOf[i]!, closedSlope, part.massFraction / baseMass);
     } else if (strengthAt !== NONE) {
-      const lnPartStrength = stepped(at.lnPartStrength, i);
-      const slope = column(
-        labThrough(filmUnder(cell, { ...at, lnPartStrength }), cloth, wetted),
-        centre,
-        LN_STEP,
-      );
+      const slope = column(labThrough(stronger[i]!, cloth, wetted), centre, LN_STEP);
       add(strengthAt, slope);
       for (let row = 0; row < 3; row++) tint[row]! += slope[row]!;
     }
     if (cell.scatteringOf[i] !== NONE) {
-      const lnPartScattering = stepped(at.lnPartScattering, i);
-      const other = filmUnder(cell, { ...at, lnPartScattering });
-      const slope = column(labThrough(other, cloth, wetted), centre, LN_STEP);
+      const slope = column(labThrough(scattering[i]!, cloth, wetted), centre, LN_STEP);
       add(cell.scatteringOf[i]!, slope);
       if (part.kind === "base") for (let row = 0; row < 3; row++) scattered[row]! += slope[row]!;
     }

@@ -1,5 +1,6 @@
 /** One more record: the posterior moved on from where it stands, at a small part of what learning it all anew costs. */
 import { type ClothCache, mainBaseKey } from "./cell.ts";
+import type { InkCache } from "./inkFilms.ts";
 import { teachingOf } from "./learn.ts";
 import { type Lesson, linearisedAt } from "./lesson.ts";
 import { lotBaseKey, type Posterior } from "./posterior.ts";
@@ -55,7 +56,8 @@ export function extend(posterior: Posterior, record: EvidenceRecord): Posterior 
     return { ...posterior, records };
 
   const cloths: ClothCache = new Map(posterior.cloths);
-  const teaching = teachingOf(record, cloths, posterior.scales);
+  const inks: InkCache = new Map(posterior.inks);
+  const teaching = teachingOf(record, cloths, posterior.scales, inks);
   const { unknowns, wetCount } = teaching;
   const lessons = posterior.lessons.slice();
   const blocks = posterior.blocks.slice();
@@ -124,5 +126,6 @@ export function extend(posterior: Posterior, record: EvidenceRecord): Posterior 
     printedLotBases,
     printedColourants,
     cloths,
+    inks,
   };
 }

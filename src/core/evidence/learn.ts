@@ -1,5 +1,6 @@
 /** What test prints teach: the posterior of every unknown of model.md §6 from all records of a shop. */
 import { type Cell, type ClothCache, cachedCloth, cellOf, mainBaseKey } from "./cell.ts";
+import { type InkCache, withSharedInk } from "./inkFilms.ts";
 import { linearisedAt } from "./lesson.ts";
 import { lotBaseKey, type Posterior } from "./posterior.ts";
 import { DEFAULT_PRIOR_SCALES, type PriorScales } from "./priorScales.ts";
@@ -25,10 +26,15 @@ interface Draft {
   readonly lessons: number[];
 }
 
-/** The teaching of one record. */
-export function teachingOf(record: EvidenceRecord, cloths: ClothCache, scales: PriorScales): Teaching {
+/** The teaching of one record; with `inks`, prints of one ink share its films. */
+export function teachingOf(
+  record: EvidenceRecord,
+  cloths: ClothCache,
+  scales: PriorScales,
+  inks: InkCache = new Map(),
+): Teaching {
   const cell = cellOf(
-    record.print,
+    withSharedInk(record.print, inks),
     cachedCloth(cloths, record.print.garment.garment, record.viewing),
     scales,
   );
@@ -97,11 +103,12 @@ export function learn(records: readonly EvidenceRecord[], options: LearnOptions 
   const setAside = options.setAside ?? new Set<string>();
   const goodsIn = options.goodsIn ?? [];
   const cloths: ClothCache = new Map(options.from?.cloths ?? []);
+  const inks: InkCache = new Map(options.from?.inks ?? []);
   const used = teachingRecords(records.filter(({ id }) => !setAside.has(id)));
   const checks = goodsIn.filter(({ id }) => !setAside.has(id));
   const leaderOf = groupedStyles(used, checks);
   const taught: { teaching: Teaching; style: string }[] = used.map((record) => ({
-    teaching: teachingOf(record, cloths, scales),
+    teaching: teachingOf(record, cloths, scales, inks),
     style: leaderOf(record.print.garment.styleKey),
   }));
   for (const check of checks) {
@@ -165,6 +172,7 @@ export function learn(records: readonly EvidenceRecord[], options: LearnOptions 
     sharedPositions,
     ...printedOf(used.map(({ print }) => print)),
     cloths,
+    inks,
   };
 }
 

@@ -64,11 +64,11 @@ export function linearisedAt(
   };
 }
 
-/** Observed minus expected of the linear model where the lesson's unknowns are `values`. */
+/** Observed minus expected of the linear model where the lesson's unknowns are the first of `values`. */
 export function residualAt(lesson: Lesson, values: Float64Array): Float64Array {
-  const { target, linearised } = lesson;
+  const { target, linearised, point } = lesson;
   const { jacobian } = linearised;
-  const count = values.length;
+  const count = point.length;
   const residual = target.slice();
   for (let row = 0; row < residual.length; row++) {
     let along = 0;
@@ -101,6 +101,6 @@ export function movementOf(lesson: Lesson, values: Float64Array): number {
     sum += values[i]! - point[i]!;
     sizes += Math.abs(values[i]! - point[i]!);
   }
-  for (let i = locals.length; i < values.length; i++) most = Math.max(most, Math.abs(values[i]! - point[i]!));
+  for (let i = locals.length; i < point.length; i++) most = Math.max(most, Math.abs(values[i]! - point[i]!));
   return Math.max(most, lesson.teaching.cells.length === 1 ? Math.abs(sum) : sizes);
 }

@@ -1,5 +1,6 @@
 /** What is known after all records: the most probable values and their Laplace covariance, kept in blocks by style. */
 import type { ClothCache } from "./cell.ts";
+import type { InkCache } from "./inkFilms.ts";
 import type { Lesson } from "./lesson.ts";
 import type { PriorScales } from "./priorScales.ts";
 import type { EvidenceRecord, GoodsInRecord } from "./record.ts";
@@ -28,6 +29,7 @@ export interface Posterior {
   readonly printedLotBases: ReadonlySet<string>;
   readonly printedColourants: ReadonlySet<string>;
   readonly cloths: ClothCache;
+  readonly inks: InkCache;
 }
 
 export const lotBaseKey = (lotKey: string, baseKey: string): string => `${lotKey}\u0001${baseKey}`;

@@ -7,8 +7,10 @@ import type { Spectrum } from "../spectrum/spectrum.ts";
 import {
   bandSlopes,
   conditionedCovariance,
-  labSlopesOf,
+  conditioningOn,
+  labSlopesInto,
   stepVariance,
+  threeRows,
   tristimulusSlopes,
 } from "./spectrumWalk.ts";
 
@@ -35,10 +37,11 @@ export function relit(lab: Lab, actual: Viewing, stated: Viewing): Relit | null 
   const slopes = bandSlopes(spectrum);
   const step = Math.max(stepVariance(spectrum), RELIT_STEP_SD ** 2);
   const readSlopes = tristimulusSlopes(slopes, weightsFor(actual));
-  const labSlopes = labSlopesOf(spectrum, slopes, weightsFor(stated));
+  const labSlopes = threeRows();
+  labSlopesInto(labSlopes, spectrum, slopes, weightsFor(stated));
   return {
     lab: labFromReflectance(spectrum, weightsFor(stated)),
-    covariance: conditionedCovariance(labSlopes, readSlopes, step),
+    covariance: conditionedCovariance(labSlopes, conditioningOn(readSlopes, step)),
     step,
     readSlopes,
     labSlopes,
@@ -51,5 +54,5 @@ export function relit(lab: Lab, actual: Viewing, stated: Viewing): Relit | null 
  */
 export function changeCovariance(bare: Relit, print: Relit): Float64Array {
   const wanted = print.labSlopes.map((row, c) => row.map((value, i) => value - bare.labSlopes[c]![i]!));
-  return conditionedCovariance(wanted, [...bare.readSlopes, ...print.readSlopes], bare.step);
+  return conditionedCovariance(wanted, conditioningOn([...bare.readSlopes, ...print.readSlopes], bare.step));
 }

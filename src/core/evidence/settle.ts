@@ -36,17 +36,28 @@ export interface Fit {
   converged: boolean;
 }
 
+type Place = Pick<Lesson, "block" | "locals" | "shared">;
+
+/** Writes into `out` the present values of the unknowns of a lesson in its place, its style's first. */
+function valuesInto(
+  out: Float64Array,
+  { block, locals, shared }: Place,
+  blocks: readonly Pick<StyleBlock, "values">[],
+  sharedValues: Float64Array,
+): void {
+  const own = blocks[block]!.values;
+  for (let i = 0; i < locals.length; i++) out[i] = own[locals[i]!]!;
+  for (let i = 0; i < shared.length; i++) out[locals.length + i] = sharedValues[shared[i]!]!;
+}
+
 /** Present values of the unknowns of a lesson in its place, its style's first. */
 export function valuesOf(
-  place: Pick<Lesson, "block" | "locals" | "shared">,
+  place: Place,
   blocks: readonly Pick<StyleBlock, "values">[],
   sharedValues: Float64Array,
 ): Float64Array {
-  const { locals, shared } = place;
-  const own = blocks[place.block]!.values;
-  const values = new Float64Array(locals.length + shared.length);
-  for (let i = 0; i < locals.length; i++) values[i] = own[locals[i]!]!;
-  for (let i = 0; i < shared.length; i++) values[locals.length + i] = sharedValues[shared[i]!]!;
+  const values = new Float64Array(place.locals.length + place.shared.length);
+  valuesInto(values, place, blocks, sharedValues);
   return values;
 }
 
@@ -76,12 +87,14 @@ export function settle(fit: Fit, dirty: Set<number>, warm: boolean): void {
 
 /** Linearises what moved and weighs every lesson anew. */
 function relinearise(fit: Fit, dirty: Set<number>, isWeighted: boolean, tolerance: number): void {
+  const most = fit.lessons.reduce((count, { point }) => Math.max(count, point.length), 0);
+  const values = new Float64Array(most);
   for (let l = 0; l < fit.lessons.length; l++) {
     let lesson = fit.lessons[l]!;
-    const values = valuesOf(lesson, fit.blocks, fit.sharedValues);
+    valuesInto(values, lesson, fit.blocks, fit.sharedValues);
     let changed = false;
     if (movementOf(lesson, values) > tolerance) {
-      lesson = linearisedAt(lesson, values);
+      lesson = linearisedAt(lesson, values.slice(0, lesson.point.length));
       changed = true;
     }
     if (isWeighted) {

@@ -9,9 +9,12 @@ import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import { difference } from "./clothUnderFilm.ts";
 import {
   bandSlopes,
+  type Conditioning,
   conditionedCovariance,
-  labSlopesOf,
+  conditioningOn,
+  labSlopesInto,
   stepVariance,
+  threeRows,
   tristimulusSlopes,
 } from "./spectrumWalk.ts";
 
@@ -21,9 +24,8 @@ const Z_STEP = 0.01;
 /** A cloth of which only the colour was read, and the same cloth one step of z further in every band. */
 interface Doubt {
   readonly stepped: WettableGarment;
-  readonly readSlopes: readonly Spectrum[];
+  readonly read: Conditioning;
   readonly bareLabSlopes: readonly Spectrum[];
-  readonly step: number;
 }
 
 /** Made once per cloth: it depends on nothing else. */
@@ -43,19 +45,26 @@ function doubtFor(cloth: WettableGarment): Doubt | null {
   if (garment.bareSource === "measured" || garment.readUnder === null) return null;
   const slopes = bandSlopes(garment.bare);
   const bare = garment.bare.map((r, i) => Math.max(0, r + Z_STEP * slopes[i]!));
+  const bareLabSlopes = threeRows();
+  labSlopesInto(bareLabSlopes, garment.bare, slopes, weights);
   return {
     stepped: wettableGarment({ ...garment, bare }, garment.readUnder),
-    readSlopes: tristimulusSlopes(slopes, weightsFor(garment.readUnder)),
-    bareLabSlopes: labSlopesOf(garment.bare, slopes, weights),
-    step: stepVariance(garment.bare),
+    read: conditioningOn(
+      tristimulusSlopes(slopes, weightsFor(garment.readUnder)),
+      stepVariance(garment.bare),
+    ),
+    bareLabSlopes,
   };
 }
 
-function seenThrough(cloth: WettableGarment, film: PrintedFilm, gains: Float64Array): Spectrum {
-  const seen = new Float64Array(BAND_COUNT);
-  wetInto(seen, cloth, gains);
-  layFilmOver(seen, seen, cloth, film);
-  return seen;
+/** Filled anew at each call. */
+const seen: Spectrum = new Float64Array(BAND_COUNT);
+const other: Spectrum = new Float64Array(BAND_COUNT);
+const wanted = threeRows();
+
+function seeThrough(out: Spectrum, cloth: WettableGarment, film: PrintedFilm, gains: Float64Array): void {
+  wetInto(out, cloth, gains);
+  layFilmOver(out, out, cloth, film);
 }
 
 /** Part of the change in bands under R = 0.05 by which Kubelka-Munk may be off there. Invented default. */
@@ -72,14 +81,17 @@ export function darkBandMiss(
   gains: Float64Array,
   wetOutSlope: readonly number[],
 ): number[] | null {
+  if (!cloth.isDark) return null;
   const { bare } = cloth.garment;
-  const darkCount = bare.reduce((count, r) => count + (r < DARK_LIMIT_REFLECTANCE ? 1 : 0), 0);
-  if (darkCount === 0 || darkCount === BAND_COUNT) return null;
-  const seen = seenThrough(cloth, film, gains);
-  const missed = seen.map((r, i) =>
-    bare[i]! < DARK_LIMIT_REFLECTANCE ? r + DARK_BAND_MISS * (bare[i]! - r) : r,
-  );
-  const off = difference(labFromReflectance(missed, cloth.weights), labFromReflectance(seen, cloth.weights));
+  seeThrough(seen, cloth, film, gains);
+  let darkCount = 0;
+  for (let i = 0; i < BAND_COUNT; i++) {
+    const isDark = bare[i]! < DARK_LIMIT_REFLECTANCE;
+    if (isDark) darkCount++;
+    other[i] = isDark ? seen[i]! + DARK_BAND_MISS * (bare[i]! - seen[i]!) : seen[i]!;
+  }
+  if (darkCount === BAND_COUNT) return null;
+  const off = difference(labFromReflectance(other, cloth.weights), labFromReflectance(seen, cloth.weights));
   const share = Math.abs(wetOutSlope[0]!) < SMALLEST_SLOPE ? 0 : off.L / wetOutSlope[0]!;
   return [0, off.a - share * wetOutSlope[1]!, off.b - share * wetOutSlope[2]!];
 }
@@ -98,10 +110,14 @@ export function spectrumDoubt(
 ): Float64Array | null {
   const doubt = doubtOf(cloth);
   if (doubt === null) return null;
-  const seen = seenThrough(cloth, film, gains);
-  const further = seenThrough(doubt.stepped, film, gains);
-  const slopes = further.map((r, i) => (r - seen[i]!) / Z_STEP);
-  const ofPrint = labSlopesOf(seen, slopes, cloth.weights);
-  const wanted = ofPrint.map((row, c) => row.map((value, i) => value - doubt.bareLabSlopes[c]![i]!));
-  return conditionedCovariance(wanted, doubt.readSlopes, doubt.step);
+  seeThrough(seen, cloth, film, gains);
+  seeThrough(other, doubt.stepped, film, gains);
+  for (let i = 0; i < BAND_COUNT; i++) other[i] = (other[i]! - seen[i]!) / Z_STEP;
+  labSlopesInto(wanted, seen, other, cloth.weights);
+  for (let row = 0; row < 3; row++) {
+    const bare = doubt.bareLabSlopes[row]!;
+    const of = wanted[row]!;
+    for (let i = 0; i < BAND_COUNT; i++) of[i] = of[i]! - bare[i]!;
+  }
+  return conditionedCovariance(wanted, doubt.read);
 }

@@ -32,21 +32,19 @@ const START_SD = 3;
 /** What an instrument itself is unsure of in X, Y, Z (0..100). Invented default. */
 const READING_SD = 0.1;
 
-/** Covariance matrix of the walk, START_SD^2 + step min(i, j), times `row`: two running sums. */
-function throughWalk(row: Spectrum, step: number): Spectrum {
-  const product = new Float64Array(BAND_COUNT);
+/** Writes into `out` the walk's covariance matrix, START_SD^2 + step min(i, j), times `row`: two running sums. */
+function throughWalk(out: Spectrum, row: Spectrum, step: number): void {
   let above = 0;
   for (let i = BAND_COUNT - 1; i >= 0; i--) {
     above += row[i]!;
-    product[i] = above;
+    out[i] = above;
   }
   const all = START_SD ** 2 * above;
   let sum = 0;
   for (let i = 0; i < BAND_COUNT; i++) {
-    if (i > 0) sum += product[i]!;
-    product[i] = all + step * sum;
+    if (i > 0) sum += out[i]!;
+    out[i] = all + step * sum;
   }
-  return product;
 }
 
 /** dR/dz of each band: 2 R (1 - R); 0 where a brightener lifts R above 1. */
@@ -61,51 +59,96 @@ export function tristimulusSlopes(slopes: Spectrum, { x, y, z }: WeightSet): Spe
 
 const LAB_STEP = 1e-4;
 
-/** dL*, da* and db* by z, where `reflectance` changes by `bySlopes` per z: 3 rows of BAND_COUNT. */
-export function labSlopesOf(reflectance: Spectrum, bySlopes: Spectrum, weights: WeightSet): Spectrum[] {
+/**
+ * Writes into `out` dL*, da* and db* by z, where `reflectance` changes by `bySlopes` per z: 3 rows of BAND_COUNT.
+ */
+export function labSlopesInto(
+  out: readonly Spectrum[],
+  reflectance: Spectrum,
+  bySlopes: Spectrum,
+  weights: WeightSet,
+): void {
   const at = tristimulusFromReflectance(reflectance, weights);
-  const centre = labFromTristimulus(at, weights.white);
-  const slopes = tristimulusSlopes(bySlopes, weights);
-  const found = [0, 1, 2].map(() => new Float64Array(BAND_COUNT));
-  (["X", "Y", "Z"] as const).forEach((axis, c) => {
-    const moved = labFromTristimulus({ ...at, [axis]: at[axis] + LAB_STEP }, weights.white);
-    const by = [moved.L - centre.L, moved.a - centre.a, moved.b - centre.b].map((d) => d / LAB_STEP);
-    for (let row = 0; row < 3; row++) {
-      for (let i = 0; i < BAND_COUNT; i++) found[row]![i]! += by[row]! * slopes[c]![i]!;
-    }
-  });
-  return found;
+  const { L, a, b } = labFromTristimulus(at, weights.white);
+  const byX = labFromTristimulus({ ...at, X: at.X + LAB_STEP }, weights.white);
+  const byY = labFromTristimulus({ ...at, Y: at.Y + LAB_STEP }, weights.white);
+  const byZ = labFromTristimulus({ ...at, Z: at.Z + LAB_STEP }, weights.white);
+  const { x, y, z } = weights;
+  const [lightness, red, yellow] = out;
+  for (let i = 0; i < BAND_COUNT; i++) {
+    const per = bySlopes[i]! / LAB_STEP;
+    const X = x[i]! * per;
+    const Y = y[i]! * per;
+    const Z = z[i]! * per;
+    lightness![i] = X * (byX.L - L) + Y * (byY.L - L) + Z * (byZ.L - L);
+    red![i] = X * (byX.a - a) + Y * (byY.a - a) + Z * (byZ.a - a);
+    yellow![i] = X * (byX.b - b) + Y * (byY.b - b) + Z * (byZ.b - b);
+  }
 }
 
+/** Three rows of BAND_COUNT. */
+export function threeRows(): Spectrum[] {
+  return [0, 1, 2].map(() => new Float64Array(BAND_COUNT));
+}
+
+/** What is read of z, made ready for many covariances. */
+export interface Conditioning {
+  /** The rows read, through the walk's covariance. */
+  readonly through: readonly Spectrum[];
+  /** Cholesky factor of the covariance of what is read. */
+  readonly factor: Float64Array;
+  /** Variance of one step of the walk. */
+  readonly step: number;
+}
+
+/** Linear functions `known` of z, each read within READING_SD, of a walk whose step has variance `step`. */
+export function conditioningOn(known: readonly Spectrum[], step: number): Conditioning {
+  const n = known.length;
+  const through = known.map((row) => {
+    const product = new Float64Array(BAND_COUNT);
+    throughWalk(product, row, step);
+    return product;
+  });
+  const factor = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) factor[i * n + j] = dot(known[i]!, through[j]!);
+    factor[i * n + i]! += READING_SD ** 2;
+  }
+  factorise(factor, n);
+  return { through, factor, step };
+}
+
+function dot(one: Spectrum, other: Spectrum): number {
+  let sum = 0;
+  for (let i = 0; i < BAND_COUNT; i++) sum += one[i]! * other[i]!;
+  return sum;
+}
+
+/** Filled anew at each call. */
+const product: Spectrum = new Float64Array(BAND_COUNT);
+
 /**
- * Covariance (3 x 3) of three linear functions `wanted` of z, the functions `known` being read: that of the walk
- * conditioned on them, `step` being its variance per band (Gaussian process regression: Rasmussen & Williams 2006, eq. 2.24; from memory).
+ * Covariance (3 x 3) of three linear functions `wanted` of z: that of the walk conditioned on what is read (Gaussian
+ * process regression: Rasmussen & Williams 2006, eq. 2.24; from memory).
  */
 export function conditionedCovariance(
   wanted: readonly Spectrum[],
-  known: readonly Spectrum[],
-  step: number,
+  { through, factor, step }: Conditioning,
 ): Float64Array {
-  const all = [...known, ...wanted];
-  const through = all.map((row) => throughWalk(row, step));
-  const n = known.length;
-  const m = wanted.length;
-  const dot = (one: Spectrum, other: Spectrum): number =>
-    one.reduce((sum, value, i) => sum + value * other[i]!, 0);
-  const matrix = new Float64Array(n * n);
-  const cross = new Float64Array(n * m);
+  const n = through.length;
+  const cross = new Float64Array(n * 3);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) matrix[i * n + j] = dot(known[i]!, through[j]!);
-    matrix[i * n + i]! += READING_SD ** 2;
-    for (let j = 0; j < m; j++) cross[i * m + j] = dot(known[i]!, through[n + j]!);
+    for (let j = 0; j < 3; j++) cross[i * 3 + j] = dot(through[i]!, wanted[j]!);
   }
-  factorise(matrix, n);
-  solveLower(matrix, n, cross, m);
-  const covariance = new Float64Array(m * m);
-  for (let i = 0; i < m; i++) {
-    for (let j = 0; j < m; j++) {
-      covariance[i * m + j] = dot(wanted[i]!, through[n + j]!);
-      for (let k = 0; k < n; k++) covariance[i * m + j]! -= cross[k * m + i]! * cross[k * m + j]!;
+  solveLower(factor, n, cross, 3);
+  const covariance = new Float64Array(9);
+  for (let i = 0; i < 3; i++) {
+    throughWalk(product, wanted[i]!, step);
+    for (let j = i; j < 3; j++) {
+      let sum = dot(product, wanted[j]!);
+      for (let k = 0; k < n; k++) sum -= cross[k * 3 + i]! * cross[k * 3 + j]!;
+      covariance[i * 3 + j] = sum;
+      covariance[j * 3 + i] = sum;
     }
   }
   return covariance;
