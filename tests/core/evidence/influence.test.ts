@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { examine } from "../../../src/core/evidence/beliefFor.ts";
 import { influence } from "../../../src/core/evidence/influence.ts";
 import { learn } from "../../../src/core/evidence/learn.ts";
+import { learned } from "../../../src/core/evidence/learned.ts";
 import { printHistories } from "../../../src/core/evidence/printHistory.ts";
 import { estimateScales, lnEvidence } from "../../../src/core/evidence/priorEstimate.ts";
 import { DEFAULT_PRIOR_SCALES } from "../../../src/core/evidence/priorScales.ts";
@@ -146,5 +147,24 @@ describe("the prior's scales", () => {
       lnEvidence(learn(shop.records, { scales: { ...DEFAULT_PRIOR_SCALES, lot } }));
     expect(at(0.15)).toBeGreaterThan(at(0.6));
     expect(at(0.15)).toBeGreaterThan(at(0.005));
+  });
+});
+
+describe("what was learned", () => {
+  it("names each unknown once, with what it is of and how many records depend on it", () => {
+    const shop = modelShop(58, 6, 0);
+    const lot = shop.lots[0]!;
+    const records = [MIXES[4]!, MIXES[4]!, MIXES[1]!].map((mix) => shop.recordOf(shop.printOf(lot, mix)));
+    const found = learned(learn(records));
+    const one = (kind: string) => found.filter((unknown) => unknown.kind === kind);
+    expect(one("style")).toMatchObject([{ of: [lot.styleKey], recordCount: 3 }]);
+    expect(one("mill")).toMatchObject([{ of: [lot.styleKey, lot.millKey], recordCount: 3 }]);
+    expect(one("lot")).toMatchObject([{ of: [lot.lotKey], priorSd: 0.15 }]);
+    expect(one("baseOnStyle").map(({ of, recordCount }) => [...of, recordCount])).toEqual([
+      [lot.styleKey, "gloss", 2],
+      [lot.styleKey, "stretch", 1],
+    ]);
+    expect(one("colourantStrength")).toMatchObject([{ of: ["black"], recordCount: 2, priorSd: 0.3 }]);
+    for (const { sd, priorSd } of found) expect(sd).toBeLessThan(priorSd * (1 + 1e-9));
   });
 });
