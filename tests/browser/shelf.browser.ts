@@ -81,7 +81,7 @@ describe("the shelf", () => {
     await page.getByRole("tab", { name: "Bases" }).click();
     await page.getByRole("button", { name: "Matt clear", exact: true }).click();
     expect(await page.getByLabel("Wet-out strength").inputValue()).toBe("0.55");
-    expect(await page.getByLabel("Film temperature, °F").inputValue()).toBe("320");
+    expect(await page.getByLabel("Film temperature, °F", { exact: true }).inputValue()).toBe("320");
   });
 
   it("adds an item with the keyboard alone, from the tab to the name", async () => {
