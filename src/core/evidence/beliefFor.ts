@@ -1,5 +1,6 @@
 /** What all records together say of one print: the belief that a prediction takes in place of the prior. */
 import type { Viewing } from "../colorimetry/viewing.ts";
+import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
 import type { EvidenceLevel, SpreadSource } from "../prediction/prediction.ts";
 import {
   DEPOSIT_SD_PRINT_TO_PRINT,
@@ -8,7 +9,7 @@ import {
   DISCREPANCY_LN_TINT,
   DISCREPANCY_LN_WET_OUT,
 } from "../prediction/unknowns.ts";
-import { BELIEF_AXIS_COUNT, type CellBelief } from "./belief.ts";
+import type { LearnedBelief } from "./belief.ts";
 import { covarianceOf, knowsStyle, meansOf } from "./beliefOfCell.ts";
 import { type Cell, cachedCloth, cellOf, mainBaseKey, NONE, surpriseAt } from "./cell.ts";
 import { axesOf, dominatingGain } from "./cellAxes.ts";
@@ -75,7 +76,7 @@ export function evidenceLevelOf(
 }
 
 /** What is believed of `print` under `viewing`: the prior where `posterior` knows nothing. */
-export function beliefFor(posterior: Posterior, print: EvidencePrint, viewing: Viewing): CellBelief {
+export function beliefFor(posterior: Posterior, print: EvidencePrint, viewing: Viewing): LearnedBelief {
   const examined = examine(posterior, print, viewing);
   const { cell, means, covariance, slopes } = examined;
   const count = cell.unknowns.length;
@@ -115,7 +116,7 @@ export function beliefFor(posterior: Posterior, print: EvidencePrint, viewing: V
 function sharesBySource(
   { cell, covariance, slopes }: ExaminedCell,
   ownDeposit: number,
-): CellBelief["bySource"] {
+): LearnedBelief["bySource"] {
   const count = cell.unknowns.length;
   const { jacobian, wetOut, tint, deposit, heatherGapL } = slopes;
   const parts = new Map<SpreadSource, number>();

@@ -1,5 +1,5 @@
 /** The many unknowns of one cell lumped into the few axes along which its colour moves. */
-import { BELIEF_AXIS_COUNT } from "./belief.ts";
+import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
 import { type Cell, NONE } from "./cell.ts";
 import type { CellSlopes } from "./cellSlopes.ts";
 

@@ -1,10 +1,11 @@
 /** Quantiles of delta-L* of one print under a belief, quickly: along the direction in which its lightness is least known. */
 
+import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
 import { normalCumulativeFast, normalDensity } from "../prediction/normalDistribution.ts";
 import { printedFilm } from "../prediction/printedFilm.ts";
 import { DISCREPANCY_DELTA_L, type Surprise } from "../prediction/unknowns.ts";
 import type { WettableGarment } from "../prediction/wettableGarment.ts";
-import { BELIEF_AXIS_COUNT, type CellBelief } from "./belief.ts";
+import type { LearnedBelief } from "./belief.ts";
 import { clothRoom, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
 import type { EvidencePrint } from "./record.ts";
 
@@ -28,7 +29,7 @@ export interface DeltaLQuantiles {
 const room = clothRoom();
 
 /** `belief.mean` moved along the axes: each colourant by lnTint, each base by closed fraction and haze. */
-function movedSurprise(belief: CellBelief, print: EvidencePrint, by: Float64Array): Required<Surprise> {
+function movedSurprise(belief: LearnedBelief, print: EvidencePrint, by: Float64Array): Required<Surprise> {
   const { mean } = belief;
   const [lnWetOut, lnTint, lnDeposit, closed, lnHaze, lnBlack] = by as unknown as number[];
   const { parts } = print.mix;
@@ -53,7 +54,7 @@ function movedSurprise(belief: CellBelief, print: EvidencePrint, by: Float64Arra
  * in L*. Moderately accurate: within 0.1 L* of random draws on most cells, 0.3 where haze or surface lead (tests).
  */
 export function deltaLQuantiles(
-  belief: CellBelief,
+  belief: LearnedBelief,
   print: EvidencePrint,
   cloth: WettableGarment,
 ): DeltaLQuantiles {
@@ -111,7 +112,7 @@ function gainsOf(cloth: WettableGarment, strength: number, surprise: Required<Su
 }
 
 /** L* between the two models of a heather at the belief's mean; 0 for other cloth. */
-function heatherGapL(cloth: WettableGarment, print: EvidencePrint, belief: CellBelief): number {
+function heatherGapL(cloth: WettableGarment, print: EvidencePrint, belief: LearnedBelief): number {
   if (cloth.dyedFibreKs === null) return 0;
   const film = printedFilm(print.mix, print.application, belief.mean);
   const gains = gainsOf(cloth, film.wetOutStrength, belief.mean);

@@ -1,6 +1,6 @@
 // What must hold of any learning from prints, whatever the numbers.
 import { describe, expect, it } from "vitest";
-import { type BeliefAxis, beliefSd } from "../../../src/core/evidence/belief.ts";
+import { beliefSd } from "../../../src/core/evidence/belief.ts";
 import { beliefFor } from "../../../src/core/evidence/beliefFor.ts";
 import { extend } from "../../../src/core/evidence/extend.ts";
 import { forget } from "../../../src/core/evidence/forget.ts";
@@ -8,6 +8,7 @@ import { learn } from "../../../src/core/evidence/learn.ts";
 import type { Posterior } from "../../../src/core/evidence/posterior.ts";
 import { deltaLQuantiles } from "../../../src/core/evidence/quantiles.ts";
 import type { EvidenceGarment, EvidencePrint, EvidenceRecord } from "../../../src/core/evidence/record.ts";
+import type { BeliefAxis } from "../../../src/core/prediction/cellBelief.ts";
 import { LOT_SD } from "../../../src/core/prediction/unknowns.ts";
 import { wettableGarment } from "../../../src/core/prediction/wettableGarment.ts";
 import { ALL_COTTON, cloth, FILAMENT_POLYESTER, HALF_AND_HALF, VIEWING } from "../prediction/cloths.ts";
