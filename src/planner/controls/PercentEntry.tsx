@@ -5,6 +5,9 @@ interface Props {
   readonly label: string;
   readonly fraction: number | null;
   readonly onCommit: (fraction: number) => void;
+  /** Given where the field may be emptied. */
+  readonly onClear?: () => void;
+  readonly placeholder?: string;
   readonly hint?: string;
 }
 

@@ -1,8 +1,8 @@
 /** The set-ups that this job is printed with, and the others: mesh, blade, film, and the weighing that replaces the estimate. */
-import { depositFigures } from "../../job/meshFigures.ts";
-import type { SetUp } from "../../job/shelfDocument.ts";
+import { depositFigures, meshFigures } from "../../job/meshFigures.ts";
+import type { Mesh, SetUp } from "../../job/shelfDocument.ts";
 import { weighedDeposit } from "../../job/weighedDeposit.ts";
-import { format } from "../../units/unit.ts";
+import { format, PER_CM, PER_INCH } from "../../units/unit.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { useShelf } from "../shelf/useShelf.ts";
 import { type KnownArea, WeighedEntry } from "../shelf/WeighedEntry.tsx";
@@ -33,6 +33,14 @@ function knownAreas({ room }: InkRoomInUse): KnownArea[] {
   return [...byName].map(([name, areaM2]) => ({ name, areaM2 }));
 }
 
+/** ", fabric 102 µm (1.6 threads, not measured)". */
+function thicknessWords(mesh: Mesh): string {
+  const figures = meshFigures(mesh);
+  if (figures === null) return "";
+  const estimate = figures.thicknessEstimated ? " (1.6 threads, not measured)" : "";
+  return `, fabric ${figure(figures.thicknessUm, 0)}\u00a0µm${estimate}`;
+}
+
 interface CardProps {
   readonly setUp: SetUp;
   readonly isUsed: boolean;
@@ -55,7 +63,7 @@ function SetUpCard({ setUp, isUsed, ink }: CardProps) {
       <p>
         {mesh === undefined
           ? "Mesh missing"
-          : `Mesh ${format(mesh.threadsPerCm, units.threadCount)}, thread ${figure(mesh.threadUm, 1)}\u00a0µm`}
+          : `Mesh ${format(mesh.threadsPerCm, PER_CM)} (${format(mesh.threadsPerCm, PER_INCH)}), thread ${figure(mesh.threadUm, 1)}\u00a0µm${thicknessWords(mesh)}`}
         {squeegee !== undefined &&
           `; squeegee ${squeegee.shoreA.join("/")} Shore A${squeegee.shoreA.length > 1 ? ", layered" : ""}`}
         ; {strokeWords(setUp.strokeCount)}.
@@ -64,7 +72,7 @@ function SetUpCard({ setUp, isUsed, ink }: CardProps) {
         <p>
           <span className="ink__number">{figure(deposit.depositUm, 1)}&nbsp;µm</span>{" "}
           {weighed === null
-            ? `estimated from the mesh; ink is mixed for ${figure(deposit.inkToMixUm, 1)} µm until it is weighed.`
+            ? `estimated from the mesh for the colour; ink is mixed for ${figure(deposit.inkToMixUm, 1)} µm, all that the mesh holds, until it is weighed.`
             : `weighed: ${format(weighed.meanGsm, units.massPerArea)} ± ${format(weighed.sdGsm, units.massPerArea)} from piece to piece, over ${weighed.pieceCount} ${weighed.pieceCount === 1 ? "piece" : "pieces"}. It takes the place of the estimate, and its own scatter that of the guessed one.`}
         </p>
       ) : (

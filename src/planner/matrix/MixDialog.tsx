@@ -6,6 +6,7 @@ import { ActionButton } from "../controls/ActionButton.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { Dialog } from "../controls/Dialog.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { PercentEntry } from "../controls/PercentEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { isNamedByRecipe, recipeName } from "../words/mixWords.ts";
 import { RecipeFields } from "./RecipeFields.tsx";
@@ -15,6 +16,7 @@ export interface WrittenMix {
   readonly name: string;
   readonly recipe: Mix["recipe"];
   readonly setUpId: string;
+  readonly clothCoverFraction: Mix["clothCoverFraction"];
 }
 
 export interface ColumnActions {
@@ -40,17 +42,27 @@ export function MixDialog({ shelf, mix, setUpId, actions, onTake, onClose }: Pro
   );
   const [setUp, setSetUp] = useState(setUpId ?? shelf.setUps[0]?.id ?? "");
   const [ownName, setOwnName] = useState(mix !== null && !isNamedByRecipe(mix, shelf) ? mix.name : "");
+  const [cover, setCover] = useState(mix?.clothCoverFraction ?? null);
   const [isAsked, setIsAsked] = useState(false);
   const sentences = [
     ...draftSentences(draft, shelf),
     ...(setUp === "" ? ["There is no set-up on the shelf yet: add one there first."] : []),
   ];
   const recipe = recipeFromDraft(draft);
+  const hasWhite = recipe.some(
+    ({ itemId, massFraction }) =>
+      massFraction > 0 && shelf.colourants.some(({ id, optics }) => id === itemId && optics.kind === "white"),
+  );
   const suggested = sentences.length === 0 ? recipeName(recipe, shelf) : "";
   const take = () => {
     setIsAsked(true);
     if (sentences.length > 0) return;
-    onTake({ name: ownName === "" ? suggested : ownName, recipe, setUpId: setUp });
+    onTake({
+      name: ownName === "" ? suggested : ownName,
+      recipe,
+      setUpId: setUp,
+      clothCoverFraction: hasWhite ? cover : null,
+    });
   };
   return (
     <Dialog
@@ -66,6 +78,16 @@ export function MixDialog({ shelf, mix, setUpId, actions, onTake, onClose }: Pro
       }
     >
       <RecipeFields draft={draft} shelf={shelf} onChange={setDraft} />
+      {hasWhite && (
+        <PercentEntry
+          label="Part of the cloth that the white covers"
+          fraction={cover}
+          placeholder="the model's default"
+          hint="Read it off a test print: a thin white lets fibres through. Left empty, it follows the white content."
+          onCommit={setCover}
+          onClear={() => setCover(null)}
+        />
+      )}
       <Choice
         label="Set-up"
         value={setUp}

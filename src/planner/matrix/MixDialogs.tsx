@@ -29,9 +29,9 @@ interface Props {
 export function MixDialogs({ documents, place, openId, onClose, onAdded }: Props) {
   const edit = usePlanner((state) => state.edit);
   const { shelf } = documents.library;
-  const add = ({ name, recipe, setUpId }: WrittenMix) => {
+  const add = ({ name, recipe, setUpId, clothCoverFraction }: WrittenMix) => {
     const candidateId = newId();
-    const mix = { id: newId(), name, recipe: [...recipe], clothCoverFraction: null };
+    const mix = { id: newId(), name, recipe: [...recipe], clothCoverFraction };
     edit((now) => addCandidate(now, place.id, { candidateId, mix, setUpId }));
     onAdded(candidateId);
     onClose();
@@ -58,16 +58,16 @@ export function MixDialogs({ documents, place, openId, onClose, onAdded }: Props
       actions={{
         onMoveLeft: move(index - 1),
         onMoveRight: move(index + 1),
-        onDuplicate: () => add({ name: mix.name, recipe: mix.recipe, setUpId: candidate.setUpId }),
+        onDuplicate: () => add({ ...mix, setUpId: candidate.setUpId }),
         onRemove: () => {
           edit((now) => removeCandidate(now, place.id, candidate.id));
           onClose();
         },
       }}
-      onTake={({ name, recipe, setUpId }) => {
+      onTake={({ name, recipe, setUpId, clothCoverFraction }) => {
         edit((now) =>
           changeCandidateSetUp(
-            changeMix(now, mix.id, { name, recipe: [...recipe] }),
+            changeMix(now, mix.id, { name, recipe: [...recipe], clothCoverFraction }),
             place.id,
             candidate.id,
             setUpId,

@@ -113,6 +113,19 @@ describe("the dialog about a mix", () => {
     expect(dialog.getByText("The parts come to 104 %: nothing is left for the base.")).toBeInTheDocument();
   });
 
+  it("asks how much of the cloth a white covers, and keeps that with the mix; nobody else is asked", async () => {
+    const { now, user, dialog } = await open();
+    const cover = /^Part of the cloth that the white covers/;
+    await user.click(dialog.getByRole("button", { name: "Add a tint" }));
+    expect(dialog.queryByLabelText(cover)).toBeNull();
+    await user.selectOptions(dialog.getByRole("combobox", { name: "Tint" }), "White");
+    await user.type(dialog.getByLabelText(cover), "35{Enter}");
+    await user.click(dialog.getByRole("button", { name: "Add mix" }));
+    const { job } = now();
+    const added = job.places[0]!.candidates.at(-1)!;
+    expect(job.mixes.find(({ id }) => id === added.mixId)?.clothCoverFraction).toBe(0.35);
+  });
+
   const namesOf = ({ job }: ReturnType<typeof demoDocuments>) =>
     job.places[0]!.candidates.map(({ mixId }) => job.mixes.find(({ id }) => id === mixId)?.name);
 
