@@ -46,6 +46,8 @@ export function createPredictionEngine(): PredictionEngine {
     predictCell: latestOnly(async (request: CellRequest): Promise<CellDetail> => service.detail(request)),
     book: {
       finding: async (request) => service.finding(request),
+      learned: async () => service.learned(),
+      scales: async () => service.scales(),
       readings: async (request) => service.readings(request),
     },
     dispose: () => {

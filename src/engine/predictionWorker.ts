@@ -1,9 +1,12 @@
 /** The worker's entry: answers requests with the work of matrixPrediction.ts, from what it has learned of the record book. */
 import { expose, transfer } from "comlink";
+import { type LearnedUnknown, learned } from "../core/evidence/learned.ts";
 import { learnWatchfully } from "../core/evidence/learnWatchfully.ts";
 import type { Posterior } from "../core/evidence/posterior.ts";
+import type { ScaleEstimate } from "../core/evidence/priorEstimate.ts";
 import type { EvidenceInputs } from "../job/evidenceInputs.ts";
 import { predictDetail, predictPackedMatrix } from "./matrixPrediction.ts";
+import { scalesFromRecords } from "./ownScales.ts";
 import type {
   CellDetail,
   CellRequest,
@@ -36,6 +39,12 @@ const service = {
   },
   finding(request: RecordRequest): RecordFinding {
     return findingOf(forRequest(), request);
+  },
+  learned(): readonly LearnedUnknown[] {
+    return posterior === null ? [] : learned(posterior);
+  },
+  scales(): ScaleEstimate | null {
+    return posterior === null ? null : scalesFromRecords(posterior);
   },
   async readings(request: ReadingsRequest): Promise<ReadingsAnswer> {
     return (await import("./readingsFile.ts")).readingsAnswer(request);

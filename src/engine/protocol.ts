@@ -1,5 +1,7 @@
 /** What the planner asks of the prediction worker and what it gets back. */
 import type { Viewing } from "../core/colorimetry/viewing.ts";
+import type { LearnedUnknown } from "../core/evidence/learned.ts";
+import type { ScaleEstimate } from "../core/evidence/priorEstimate.ts";
 import type { EvidenceGarment } from "../core/evidence/record.ts";
 import type { Suspicion } from "../core/evidence/suspicious.ts";
 import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
@@ -145,6 +147,10 @@ export interface PredictionEngine {
 export interface RecordBookEngine {
   /** A record against what all other prints lead to expect; of a print's other readings none counts as another. */
   finding(request: RecordRequest): Promise<RecordFinding>;
+  /** Unknown by unknown, what the records taught; empty where none teaches. */
+  learned(): Promise<readonly LearnedUnknown[]>;
+  /** The prior's scales as the shop's records would have them; null where these are too few. */
+  scales(): Promise<ScaleEstimate | null>;
   /** A colour-measurement file under what was answered about it so far. */
   readings(request: ReadingsRequest): Promise<ReadingsAnswer>;
 }

@@ -11,6 +11,7 @@ interface View {
 export const VIEWS: readonly View[] = [
   { name: "garments", title: "Garments", Component: lazy(() => import("./garments/GarmentsView.tsx")) },
   { name: "matrix", title: "Matrix", Component: lazy(() => import("./matrix/MatrixView.tsx")) },
+  { name: "tests", title: "Tests", Component: lazy(() => import("./tests/TestsView.tsx")) },
   {
     name: "before-the-run",
     title: "Before the run",

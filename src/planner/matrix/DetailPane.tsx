@@ -3,6 +3,7 @@
 import type { Job, Place } from "../../job/jobDocument.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { Teachers } from "../tests/Teachers.tsx";
 import { mixHeading } from "../words/mixWords.ts";
 import {
   BAND_FOLLOWS_APPROVED,
@@ -148,6 +149,7 @@ function Detail({ line, column, job, place, shelf, shown }: Props & { readonly s
           </li>
         ))}
       </ul>
+      <Teachers line={line} column={column} viewing={job.viewing} />
       {tintCurve.length > 1 && (
         <figure>
           <figcaption>

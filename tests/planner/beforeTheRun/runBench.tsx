@@ -53,6 +53,8 @@ export function engineThatSays(figures: Partial<MatrixCell> = {}) {
     book: {
       finding: () => Promise.reject(new Error("not asked here")),
       readings: () => Promise.reject(new Error("not asked here")),
+      learned: async () => [],
+      scales: async () => null,
     },
     learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => {},

@@ -114,6 +114,8 @@ export function plainEngine(job: Documents["job"]) {
     book: {
       finding: () => Promise.reject(new Error("not asked here")),
       readings: () => Promise.reject(new Error("not asked here")),
+      learned: async () => [],
+      scales: async () => null,
     },
     learn: async () => ({ suspicions: [], teachingCount: 0 }),
     dispose: () => undefined,

@@ -1,0 +1,168 @@
+/** The bench form: few fields, big targets, and beside them what is odd and what the reading says. */
+import { useMemo, useState } from "react";
+import { benchChecks } from "../../job/benchChecks.ts";
+import type { Documents } from "../../job/documents.ts";
+import { appendTestPrint } from "../../job/edits/records.ts";
+import { type BenchForm, nextForm } from "../../job/recordBook/benchForm.ts";
+import { draftOfForm, draftPrint, printOfForm } from "../../job/recordBook/benchPrint.ts";
+import { ActionButton } from "../controls/ActionButton.tsx";
+import { Notice } from "../controls/Notice.tsx";
+import { newId } from "../state/identity.ts";
+import { usePlanner } from "../state/usePlanner.ts";
+import { benchSentence } from "../words/benchSentences.ts";
+import { missingSentence } from "../words/testsWords.ts";
+import { BenchPrint } from "./BenchPrint.tsx";
+import { BenchReadings } from "./BenchReadings.tsx";
+import { BenchWhen } from "./BenchWhen.tsx";
+import { FindingWords } from "./FindingWords.tsx";
+import type { BenchFormInUse } from "./useBenchForm.ts";
+import { useFinding } from "./useFinding.ts";
+
+interface Props {
+  readonly documents: Documents;
+  readonly bench: BenchFormInUse;
+  /** Opens the record book at a record that was just kept. */
+  readonly onOpen: (recordId: string) => void;
+  /** What a new form begins with, from the address. */
+  readonly begin: Partial<BenchForm>;
+}
+
+/** Stands for a draft that has no id yet; never stored. */
+const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
+
+const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
+
+export function BenchTab({ documents, bench, onOpen, begin }: Props) {
+  const { form } = bench;
+  const [kept, setKept] = useState<string | null>(null);
+  if (form === null) {
+    return (
+      <div className="tests__start">
+        {kept !== null && (
+          <Notice kind="note" announce>
+            The record is kept.{" "}
+            <ActionButton weight="plain" onClick={() => onOpen(kept)}>
+              Open it in the record book
+            </ActionButton>
+          </Notice>
+        )}
+        <p>
+          Read bare cloth and print side by side, cold, under one setting of the instrument. A print judged by
+          eye on the grey scale counts too.
+        </p>
+        <ActionButton
+          weight="strong"
+          onClick={() => {
+            setKept(null);
+            bench.start(begin);
+          }}
+        >
+          Record a test print
+        </ActionButton>
+      </div>
+    );
+  }
+  return <Bench documents={documents} bench={bench} form={form} onKept={setKept} />;
+}
+
+interface BenchProps {
+  readonly documents: Documents;
+  readonly bench: BenchFormInUse;
+  readonly form: BenchForm;
+  readonly onKept: (recordId: string) => void;
+}
+
+function Bench({ documents, bench, form, onKept }: BenchProps) {
+  const record = usePlanner((state) => state.record);
+  const [isAsked, setIsAsked] = useState(false);
+  const { library, job } = documents;
+  const { testPrints } = library;
+  const viewing = library.shelf.defaults.instrument.viewing;
+  const draft = useMemo(() => draftPrint(form, DRAFT_ID), [form]);
+  const finding = useFinding(documents, draft);
+  const odd = useMemo(
+    () =>
+      benchChecks(draftOfForm(form), {
+        library,
+        viewing,
+        supersedesId: form.supersedesId,
+        otherRecipes: job.mixes.map(({ recipe }) => recipe),
+      }),
+    [form, library, viewing, job.mixes],
+  );
+  const made = printOfForm(form, DRAFT_ID);
+  const keep = (isNext: boolean) => {
+    const whole = printOfForm(form, newId());
+    if (!whole.ok) {
+      setIsAsked(true);
+      return;
+    }
+    record((now) => appendTestPrint(now, whole.print));
+    bench.put(isNext ? nextForm(form) : null);
+    setIsAsked(false);
+    onKept(whole.print.id);
+  };
+  const corrects = testPrints.find(({ id }) => id === form.supersedesId);
+  return (
+    <div className="tests__bench">
+      <form className="tests__form" onSubmit={(event) => event.preventDefault()} noValidate>
+        {corrects !== undefined && (
+          <Notice kind="note">
+            This corrects a record of the book, which then no longer counts and stays to be seen.
+          </Notice>
+        )}
+        {form.readsAgainId !== null && (
+          <Notice kind="note">
+            The same print, read again: cloth, ink, set-up and hour stand as recorded.
+          </Notice>
+        )}
+        <BenchPrint form={form} documents={documents} onChange={bench.change} />
+        <BenchReadings
+          form={form}
+          instruments={distinct(testPrints.map(({ instrument }) => instrument))}
+          backings={distinct(testPrints.map(({ backing }) => backing))}
+          onChange={bench.change}
+        />
+        <BenchWhen
+          form={form}
+          people={distinct(testPrints.map(({ operator }) => operator))}
+          onChange={bench.change}
+        />
+      </form>
+      <section className="tests__says panel" aria-label="What the reading says">
+        <h3>What the reading says</h3>
+        {draft === null ? (
+          <p className="quiet">As soon as a garment, a mix, a set-up and a reading are there.</p>
+        ) : (
+          <FindingWords print={draft} finding={finding} viewing={viewing} />
+        )}
+        {odd.length > 0 && (
+          <Notice kind="caution" announce>
+            <ul className="tests__odd">
+              {odd.map((problem) => (
+                <li key={`${problem.code} ${problem.where}`}>{benchSentence(problem)}</li>
+              ))}
+            </ul>
+          </Notice>
+        )}
+        {isAsked && !made.ok && (
+          <Notice kind="problem" announce>
+            {missingSentence(made.problems)}
+          </Notice>
+        )}
+        {!isAsked && !made.ok && <p className="quiet">{missingSentence(made.problems)}</p>}
+        <div className="acts">
+          <ActionButton weight="strong" onClick={() => keep(false)}>
+            Keep this record
+          </ActionButton>
+          {form.readsAgainId === null && form.supersedesId === null && (
+            <ActionButton onClick={() => keep(true)}>Keep it, and record the next</ActionButton>
+          )}
+          <ActionButton weight="plain" onClick={() => bench.put(null)}>
+            Throw this form away
+          </ActionButton>
+        </div>
+      </section>
+    </div>
+  );
+}

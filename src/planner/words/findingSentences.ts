@@ -1,0 +1,78 @@
+/** What a reading says: expected against found, what it teaches, what looks wrong with it. */
+
+import type { Suspicion } from "../../core/evidence/suspicious.ts";
+import type { Expected, RecordFinding } from "../../engine/recordFinding.ts";
+import { chanceWords, changeWords, rangeWords } from "./predictionSentences.ts";
+import { gradeWords } from "./testsWords.ts";
+
+/** Less than this part of what was unknown is next to nothing. Invented. */
+const NEXT_TO_NOTHING = 0.05;
+
+/** "3.6 darker, 1.5 to 9.6 in nine of ten". */
+export function expectedWords(expected: Expected): string {
+  return `${changeWords(expected.deltaL)}, ${rangeWords(expected)} in nine of ten`;
+}
+
+/** What was found against it, for an instrument's change of L*. */
+export function residualSentence(foundDeltaL: number, expected: Expected): string {
+  const off = foundDeltaL - expected.deltaL;
+  const isInside = foundDeltaL >= expected.deltaL5 && foundDeltaL <= expected.deltaL95;
+  if (Math.abs(off) < 0.05) return "That is what was expected.";
+  const than = `${Math.abs(off).toFixed(1)} ${off < 0 ? "darker" : "lighter"} than expected`;
+  const factor = foundDeltaL / expected.deltaL;
+  const times =
+    factor > 0 && Math.abs(expected.deltaL) >= 0.5 && (factor >= 1.2 || factor <= 0.8)
+      ? `, ${factor.toFixed(1)} times the change`
+      : "";
+  return isInside
+    ? `${than}${times}: inside what nine in ten prints would do.`
+    : `${than}${times}: outside what nine in ten prints would do.`;
+}
+
+/** The same for an eye's step. */
+export function byEyeResidualSentence(grade: number, expected: Expected): string {
+  return `Seen as grade ${gradeWords(grade)}; the middle of what is expected is grade ${expected.greyScaleGrade}.`;
+}
+
+const partWords = (cut: number) => (cut >= 0.995 ? "all" : chanceWords(cut));
+
+/** What the reading teaches about this garment, and what it does not. */
+export function teachingSentences({ wetOutCut, tintCut }: RecordFinding): string[] {
+  if (wetOutCut === null) return ["A washed print teaches durability; it moves no prediction."];
+  const sentences = [
+    wetOutCut < NEXT_TO_NOTHING
+      ? "It teaches almost nothing about wet-out: on this cloth the change hardly depends on it."
+      : `It takes away ${partWords(wetOutCut)} of what is unknown about how this garment wets out.`,
+  ];
+  if (tintCut !== null) {
+    sentences.push(
+      tintCut < NEXT_TO_NOTHING
+        ? "It teaches almost nothing about the strength of the tint."
+        : `It takes away ${partWords(tintCut)} of what is unknown about the strength of the tint.`,
+    );
+  }
+  return sentences;
+}
+
+const SLIPS: Readonly<Record<NonNullable<Suspicion["slip"]>, string>> = {
+  "tint-times-ten": "With a tenth of the tint it would fit: was the point in the wrong place?",
+  "swapped-pair": "With bare cloth and print the other way round it would fit: are they swapped?",
+  "other-light":
+    "Under another light setting (D50/2° for D65/10°, or the reverse) it would fit: check the instrument.",
+};
+
+/** What looks wrong with a record, in one or two sentences. */
+export function suspicionSentence({ residualSd, slip, bareStandsOut }: Suspicion): string {
+  const what = bareStandsOut
+    ? "Its bare reading is unlike the lot's others"
+    : "It is unlike what all other prints lead to expect";
+  const far = `${what}, by ${residualSd.toFixed(1)} standard deviations.`;
+  return slip === null ? `${far} No slip explains it.` : `${far} ${SLIPS[slip]}`;
+}
+
+/** The slip in two or three words, for a list. */
+export const SLIP_WORDS: Readonly<Record<NonNullable<Suspicion["slip"]>, string>> = {
+  "tint-times-ten": "tint ten times too high?",
+  "swapped-pair": "bare and print swapped?",
+  "other-light": "another light?",
+};
