@@ -70,7 +70,10 @@ export const DEFAULT_RECOVER_RULE: RecoverRule = {
 };
 
 export interface RecoverPlan {
-  /** Best first; pairs that one of their own changes alone does as well as are left out. */
+  /**
+   * Best first, and last printing on as it is: what ranks behind that does not help, and is left out like pairs that one
+   * of their own changes alone does as well as.
+   */
   readonly options: readonly RecoverOption[];
   /** The best of those that keep the screen; null where there is none but printing on. */
   readonly bestOnThisScreen: RecoverOption | null;
@@ -110,7 +113,8 @@ export function planRecovery(request: RecoverRequest): RecoverPlan {
       rule,
     ),
   ];
-  const useful = withoutIdlePairs(ranked);
+  const asItIs = ranked.findIndex(({ changes }) => changes.length === 0);
+  const useful = withoutIdlePairs(asItIs < 0 ? ranked : ranked.slice(0, asItIs + 1));
   const onThisScreen = useful.find(({ screenChange, changes }) => !screenChange && changes.length > 0);
   return {
     options: useful,

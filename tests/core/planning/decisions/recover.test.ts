@@ -211,6 +211,23 @@ describe("planRecovery", () => {
     });
   });
 
+  it("ends with printing on as it is, alone where nothing helps", () => {
+    expect(plan(1.6).options.at(-1)?.changes).toEqual([]);
+    const right = planRecovery({
+      printing,
+      stock,
+      approvedDeltaL: -4,
+      predict: (_, changes) => ({
+        deltaL5: -5,
+        deltaL50: -4 - changes.length,
+        deltaL95: -3,
+        chanceInBand: changes.length === 0 ? 0.9 : 0.5,
+      }),
+    });
+    expect(right.options).toHaveLength(1);
+    expect(right.bestOnThisScreen).toBeNull();
+  });
+
   it("measures the distance in colour where both colours are known", () => {
     const { options } = planRecovery({
       printing,
