@@ -22,13 +22,20 @@ export interface Lesson {
 /** Degrees of freedom of a record's error (model.md §6). */
 export const RECORD_DEGREES_OF_FREEDOM = 4;
 
+/** 90 % points of chi-square with 1 and 3 degrees of freedom. Published: any table (from memory). */
+const ORDINARY_DISTANCE2: Readonly<Record<number, number>> = { 1: 2.706, 3: 6.251 };
+
 /**
- * Weight of a record whose squared Mahalanobis residual is `distance2`: (nu + p) / (nu + d^2), that of a multivariate
- * Student-t (Lange, Little & Taylor, JASA 84 (1989) 881; from memory). Departure: at most 1, because a record that the fit
- * passes through has no residual, whatever its error, and must not count for more than its noise allows.
+ * Weight of a record whose squared Mahalanobis residual is `distance2` in `dimension` 1 or 3: that of a multivariate
+ * Student-t, (nu + c) / (nu + d^2) (Lange, Little & Taylor, JASA 84 (1989) 881; from memory), at most 1. Departures: not
+ * above 1, because a record that the fit passes through has no residual, whatever its error; and c is not the dimension but
+ * the distance within which nine of ten honest records lie, because weights that start at the mean distance take a tenth
+ * off what honest records say.
  */
 export function studentWeight(distance2: number, dimension: number): number {
-  return Math.min(1, (RECORD_DEGREES_OF_FREEDOM + dimension) / (RECORD_DEGREES_OF_FREEDOM + distance2));
+  const ordinary = ORDINARY_DISTANCE2[dimension];
+  if (ordinary === undefined) throw new RangeError(`dimension must be 1 or 3; got ${dimension}`);
+  return Math.min(1, (RECORD_DEGREES_OF_FREEDOM + ordinary) / (RECORD_DEGREES_OF_FREEDOM + distance2));
 }
 
 /** `lesson` linearised anew at `point`. */
