@@ -1,6 +1,6 @@
 /** How uncertain the unknowns of one cell are and how they hang together, from the prior or from a belief. */
 import { beliefCovariance, type CellBelief } from "./cellBelief.ts";
-import { normalCumulative, normalDensity } from "./normalDistribution.ts";
+import { cutAtZero } from "./normalDistribution.ts";
 import type { PrintableInk } from "./printableInk.ts";
 import type { Workspace } from "./printedColour.ts";
 import type { WetOutSpread } from "./wetOutSpread.ts";
@@ -33,7 +33,6 @@ export function priorDoubt(room: Workspace, cloth: WettableGarment, ink: Printab
   const prior = wetOutSpread(room, cloth, ink);
   const { tintSd, reachSlope, prior: sds } = ink;
   const variance = sds.lnDeposit * sds.lnDeposit;
-  const closed = cutAtZero(ink.film.closedFraction, sds.closedFraction);
   return {
     wetOutSd: prior.sd,
     tintSd,
@@ -44,8 +43,8 @@ export function priorDoubt(room: Workspace, cloth: WettableGarment, ink: Printab
     wetOutShift: ink.reachCurvature * variance,
     hazeSd: sds.lnHaze,
     blackScatteringSd: sds.lnBlackScattering,
-    closedMean: closed.mean,
-    closedSd: closed.sd,
+    closedMean: sds.closedShift.mean,
+    closedSd: sds.closedShift.sd,
     prior,
   };
 }
@@ -90,13 +89,3 @@ export function believedDoubt(ink: PrintableInk, belief: CellBelief): CellDoubt 
 
 /** Wet-out and tint never count as one and the same unknown. */
 const CLOSEST = 0.999;
-
-/** What max(0, normal of `mean` and `sd`) adds to `mean`: its mean, and its standard deviation. */
-function cutAtZero(mean: number, sd: number): { mean: number; sd: number } {
-  if (sd === 0) return { mean: 0, sd: 0 };
-  const above = normalCumulative(mean / sd);
-  const density = sd * normalDensity(mean / sd);
-  const cut = mean * above + density;
-  const square = (mean * mean + sd * sd) * above + mean * density;
-  return { mean: cut - mean, sd: Math.sqrt(Math.max(0, square - cut * cut)) };
-}

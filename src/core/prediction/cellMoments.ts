@@ -2,7 +2,7 @@
 import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import type { CellResponse } from "./cellResponse.ts";
 import { normalCumulativeFast } from "./normalDistribution.ts";
-import { tintPosition, wetPosition } from "./responseSurface.ts";
+import { type FactorAxis, positionOfPower } from "./responseSurface.ts";
 import type { ScatteredLight } from "./scatteredLight.ts";
 import { MAJOR_COUNT, MAJOR_DISTANCE, MAJOR_NODES, ONE_POINT, THREE_POINTS } from "./spreadGrid.ts";
 import type { SpreadRoom } from "./spreadRoom.ts";
@@ -22,27 +22,36 @@ function lightened(lightness: number, added: number): number {
   return lightnessFromLuminanceRatio(Math.max(0, luminanceRatioFromLightness(lightness) + added));
 }
 
+/** Writes into `to` the positions on `axis` at which ln(factor) is `onMajor` times each major node plus `across`. */
+function placeAlong(
+  to: Float64Array,
+  start: number,
+  axis: FactorAxis,
+  onMajor: number,
+  across: number,
+): void {
+  let power = Math.exp(axis.power * (onMajor * FIRST + across));
+  const step = Math.exp(axis.power * onMajor * MAJOR_DISTANCE);
+  for (let k = 0; k < MAJOR_COUNT; k++) {
+    to[start + k] = positionOfPower(axis, power);
+    power *= step;
+  }
+}
+
 /**
  * Places the points of a cell: major node k and minor point m at [m * MAJOR_COUNT + k]. What is exponential along the major
  * axis goes from node to node by one factor, since the nodes are evenly spaced.
  */
 function placePoints(room: SpreadRoom, response: CellResponse, axes: StrongAxes, minor: Float64Array): void {
   const { x, y } = room.points;
-  const { wetAxis, tintCount, doubt } = response;
-  const step = Math.exp((axes.wetOutOnMajor * MAJOR_DISTANCE) / 2);
+  const { wetAxis, tintAxis, tintCount, doubt } = response;
+  const { tintSd } = doubt;
   for (let m = 0; m < minor.length; m++) {
-    const lnWetOut = axes.wetOutOnMajor * FIRST + axes.wetOutOnMinor * minor[m]! + doubt.wetOutShift;
-    let root = Math.exp(lnWetOut / 2);
     const start = m * MAJOR_COUNT;
-    for (let k = 0; k < MAJOR_COUNT; k++) {
-      x[start + k] = wetPosition(wetAxis, root);
-      root *= step;
-    }
+    const wetAcross = axes.wetOutOnMinor * minor[m]! + doubt.wetOutShift;
+    placeAlong(x, start, wetAxis, axes.wetOutOnMajor, wetAcross);
     if (tintCount === 1) continue;
-    const across = axes.tintOnMinor * minor[m]!;
-    for (let k = 0; k < MAJOR_COUNT; k++) {
-      y[start + k] = tintPosition(axes.tintOnMajor * MAJOR_NODES[k]! + across);
-    }
+    placeAlong(y, start, tintAxis, tintSd * axes.tintOnMajor, tintSd * axes.tintOnMinor * minor[m]!);
   }
 }
 

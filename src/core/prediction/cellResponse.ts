@@ -4,19 +4,19 @@ import { chroma } from "../colorimetry/difference.ts";
 import type { Lab } from "../colorimetry/viewing.ts";
 import { type CellDoubt, priorDoubt } from "./cellDoubt.ts";
 import type { PrintableInk } from "./printableInk.ts";
-import { type Workspace, wetAsSolid, wetCloth } from "./printedColour.ts";
+import { type Workspace, wetAsSolid, wetCloth, wetClothBy } from "./printedColour.ts";
 import type { PrintedFilm } from "./printedFilm.ts";
 import { labsOver, lightnessOver } from "./printedLab.ts";
 import {
+  axisPosition,
+  type FactorAxis,
   fitSurface,
-  lnWetOutAtNode,
   surfaceValue,
   TINT_NODE_COUNT,
-  tintPosition,
+  tintAxis,
   WET_NODE_COUNT,
-  type WetAxis,
   wetAxis,
-  wetPosition,
+  wetOutAtNode,
 } from "./responseSurface.ts";
 import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
@@ -31,7 +31,8 @@ const LARGEST_HUE_RATIO = 3;
 /** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
 export interface CellResponse {
   readonly doubt: CellDoubt;
-  readonly wetAxis: WetAxis;
+  readonly wetAxis: FactorAxis;
+  readonly tintAxis: FactorAxis;
   readonly tintCount: number;
   /** Fitted surface of L*. */
   readonly lightness: Float64Array;
@@ -73,10 +74,15 @@ function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk,
 }
 
 /** The exact L* of a clear at the nodes. */
-function clearNodes(room: Workspace, cloth: WettableGarment, ink: PrintableInk, axis: WetAxis): Float64Array {
+function clearNodes(
+  room: Workspace,
+  cloth: WettableGarment,
+  ink: PrintableInk,
+  axis: FactorAxis,
+): Float64Array {
   const lightness = new Float64Array(WET_NODE_COUNT);
   for (let i = 0; i < WET_NODE_COUNT; i++) {
-    wetCloth(room, cloth, ink.film, lnWetOutAtNode(axis, i));
+    wetClothBy(room, cloth, ink.film.wetOutStrength * wetOutAtNode(axis, i));
     lightness[i] = lightnessOver(room, cloth, ink.film);
   }
   return lightness;
@@ -87,7 +93,7 @@ function tintedNodes(
   room: Workspace,
   cloth: WettableGarment,
   ink: PrintableInk,
-  axis: WetAxis,
+  axis: FactorAxis,
   hueLimit: number,
 ): { lightness: Float64Array; hueMargin: Float64Array | null } {
   const { bareLab } = cloth;
@@ -98,7 +104,7 @@ function tintedNodes(
   const hueMargin = new Float64Array(WET_NODE_COUNT * tintCount);
   let leastMargin = Number.POSITIVE_INFINITY;
   for (let i = 0; i < WET_NODE_COUNT; i++) {
-    wetCloth(room, cloth, ink.film, lnWetOutAtNode(axis, i));
+    wetClothBy(room, cloth, ink.film.wetOutStrength * wetOutAtNode(axis, i));
     labsOver(labs, room, cloth, ink.nodeFilms);
     let clearHue = 0;
     for (let j = 0; j <= tintCount; j++) {
@@ -148,6 +154,7 @@ export function cellResponse(
   return {
     doubt,
     wetAxis: axis,
+    tintAxis: tintAxis(doubt.tintSd),
     tintCount,
     lightness,
     hueMargin,
@@ -161,10 +168,9 @@ export function cellResponse(
 
 /** L* on the surface at `lnWetOut` and `lnTint` away from what is expected. */
 export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: number): number {
-  const { wetAxis: axis, tintCount, lightness } = response;
-  const { tintSd } = response.doubt;
-  const x = wetPosition(axis, Math.exp(lnWetOut / 2));
-  return surfaceValue(lightness, tintCount, x, tintSd === 0 ? 0 : tintPosition(lnTint / tintSd));
+  const x = axisPosition(response.wetAxis, lnWetOut);
+  const y = axisPosition(response.tintAxis, lnTint);
+  return surfaceValue(response.lightness, response.tintCount, x, y);
 }
 
 /** Change of L* at the centre where scattered light of `luminance` (Y/Yn) is exp(`lnSd`) times as much as expected. */

@@ -49,6 +49,22 @@ export function normalCumulativeFast(x: number): number {
   return value + (position - below) * (CUMULATIVE_TABLE[below + 1]! - value);
 }
 
+/** What cutting a normal at 0 adds to its mean, and the standard deviation of what is left. */
+export interface CutNormal {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** What max(0, normal of `mean` and `sd`) adds to `mean`, by its first two moments; of a normal without spread, nothing. */
+export function cutAtZero(mean: number, sd: number): CutNormal {
+  if (sd === 0) return { mean: 0, sd: 0 };
+  const above = normalCumulative(mean / sd);
+  const density = sd * normalDensity(mean / sd);
+  const cut = mean * above + density;
+  const square = (mean * mean + sd * sd) * above + mean * density;
+  return { mean: cut - mean, sd: Math.sqrt(Math.max(0, square - cut * cut)) };
+}
+
 /** Cumulative probability of Student's t with 5 degrees of freedom at `t` (closed form for odd nu, A&S 26.7.3). */
 export function studentCumulative5(t: number): number {
   const c2 = 1 / (1 + (t * t) / 5);

@@ -1,8 +1,9 @@
 /** A mix on its set-up made ready for a whole column of predictions: its film, and the films it may turn out as. */
 import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
+import { type CutNormal, cutAtZero } from "./normalDistribution.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
-import { TINT_NODES } from "./responseSurface.ts";
+import { lnTintAtNode, TINT_NODE_COUNT, tintAxis } from "./responseSurface.ts";
 import {
   BASE_STRENGTH_SD,
   BLACK_SCATTERING_SD,
@@ -26,6 +27,8 @@ export interface InkPrior {
   readonly lnHaze: number;
   readonly lnBlackScattering: number;
   readonly closedFraction: number;
+  /** What the closed fraction, cut at 0, adds to the expected one: its mean and standard deviation. */
+  readonly closedShift: CutNormal;
 }
 
 /** What test prints have taught of an ink: deviations from the expected, and how uncertain ln(tint) is with the deposit. */
@@ -92,13 +95,23 @@ const isBlack = (part: MixPart): boolean =>
   part.kind === "colourant" && part.family === "black" && part.massFraction > 0;
 
 /** Prior of `mix` on `application`: among several colourants each counts by what it absorbs, among several bases by strength. */
-function inkPrior(mix: InkMix, application: Application, amounts: readonly number[]): InkPrior {
+function inkPrior(
+  mix: InkMix,
+  application: Application,
+  amounts: readonly number[],
+  film: PrintedFilm,
+): InkPrior {
   const hasTint = amounts.some((amount) => amount > 0);
   const bases = mix.parts.filter((part) => part.kind === "base");
   const strength = weightedSd(
     amounts,
     amounts.map(() => COLOURANT_STRENGTH_SD),
   );
+  const closedFraction =
+    weightedSd(
+      bases.map((part) => part.massFraction),
+      bases.map(() => CLOSED_FRACTION_SD),
+    ) || CLOSED_FRACTION_SD;
   return {
     lnBase: weightedSd(
       bases.map((part) => part.massFraction * part.strength),
@@ -114,11 +127,8 @@ function inkPrior(mix: InkMix, application: Application, amounts: readonly numbe
       mix.parts.map((part) => (isBlack(part) ? part.massFraction : 0)),
       mix.parts.map(() => BLACK_SCATTERING_SD),
     ),
-    closedFraction:
-      weightedSd(
-        bases.map((part) => part.massFraction),
-        bases.map(() => CLOSED_FRACTION_SD),
-      ) || CLOSED_FRACTION_SD,
+    closedFraction,
+    closedShift: cutAtZero(film.closedFraction, closedFraction),
   };
 }
 
@@ -136,16 +146,21 @@ export function printableInk(
   const film = filmOf(1);
   const amounts = mix.parts.map(tintAmount);
   const hasTint = amounts.some((amount) => amount > 0);
-  const prior = inkPrior(mix, application, amounts);
+  const prior = inkPrior(mix, application, amounts, film);
   const tintSd = hasTint ? (lesson?.tintSd ?? Math.hypot(prior.lnTint, prior.lnDeposit)) : 0;
   const clearFilm = hasTint ? filmOf(0) : film;
+  const axis = tintAxis(tintSd);
+  const tintNodeFilms = Array.from({ length: hasTint ? TINT_NODE_COUNT : 0 }, (_, k) =>
+    filmOf(Math.exp(lnTintAtNode(axis, k))),
+  );
+  const nodeFilms = hasTint ? [clearFilm, ...tintNodeFilms] : [];
   const depositUm = application.depositUm * Math.exp(surprise.lnDeposit ?? 0);
   return {
     mix,
     application,
     surprise,
     film,
-    nodeFilms: hasTint ? [clearFilm, ...TINT_NODES.map((z) => filmOf(Math.exp(tintSd * z)))] : [],
+    nodeFilms,
     clearFilm,
     hazelessFilm: filmWithoutScattering(mix, application, surprise, isHazy),
     unscatteringFilm: filmWithoutScattering(mix, application, surprise, isBlack),

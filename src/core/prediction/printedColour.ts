@@ -53,6 +53,13 @@ export function wetCloth(
   markWetted(room, false);
 }
 
+/** Wets the cloth of `room` with every fibre's gain times `factor`. */
+export function wetClothBy(room: Workspace, cloth: WettableGarment, factor: number): void {
+  const { gains } = room;
+  for (let i = 0; i < gains.length; i++) gains[i] = factor * cloth.gains[i]!;
+  markWetted(room, false);
+}
+
 /** Wets the cloth again with the same gains by the other of a heather's two models, the dye share alone. */
 export function wetAsSolid(room: Workspace): void {
   markWetted(room, true);
