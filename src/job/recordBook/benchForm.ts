@@ -189,7 +189,7 @@ export function readAgainForm(print: TestPrint, last: LastUsed): BenchForm {
   };
 }
 
-/** The next print of a row: everything offered again but the garment's own readings, times, photo and note. */
+/** The next print of a row: everything offered again but the garment, its readings, what was weighed, photo and note. */
 export function nextForm(form: BenchForm): BenchForm {
   return {
     ...form,

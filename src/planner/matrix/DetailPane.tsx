@@ -2,6 +2,7 @@
 
 import type { Job, Place } from "../../job/jobDocument.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
+import { printAddress, useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Teachers } from "../tests/Teachers.tsx";
 import { mixHeading } from "../words/mixWords.ts";
@@ -47,6 +48,7 @@ interface Props {
 
 export function DetailPane(props: Props) {
   const { line, column, shelf, shown, hasFailed, isChosen } = props;
+  const { address } = useJobAddress();
   const isBehind =
     shown !== null && (shown.lineId !== line.line.id || shown.candidateId !== column.candidate.id);
   const { mix } = column;
@@ -77,6 +79,12 @@ export function DetailPane(props: Props) {
               Choose this mix
             </ActionButton>
           )}
+          <a
+            className="action action--normal"
+            href={printAddress({ ...address, view: "tests", tab: "record" })}
+          >
+            Record a test print
+          </a>
           <ActionButton onClick={props.onClose}>Close</ActionButton>
         </div>
       </div>

@@ -2,12 +2,14 @@
 import { useMemo, useState } from "react";
 import { benchChecks } from "../../job/benchChecks.ts";
 import type { Documents } from "../../job/documents.ts";
-import { appendTestPrint } from "../../job/edits/records.ts";
+import { appendSlipAnswer, appendTestPrint } from "../../job/edits/records.ts";
 import { type BenchForm, nextForm } from "../../job/recordBook/benchForm.ts";
 import { draftOfForm, draftPrint, printOfForm } from "../../job/recordBook/benchPrint.ts";
+import { samePrint } from "../../job/recordBook/samePrint.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
-import { newId } from "../state/identity.ts";
+import { useLessons } from "../lessons.tsx";
+import { newId, nowIso } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { benchSentence } from "../words/benchSentences.ts";
 import { missingSentence } from "../words/testsWords.ts";
@@ -74,6 +76,7 @@ interface BenchProps {
 
 function Bench({ documents, bench, form, onKept }: BenchProps) {
   const record = usePlanner((state) => state.record);
+  const { lessons } = useLessons();
   const [isAsked, setIsAsked] = useState(false);
   const { library, job } = documents;
   const { testPrints } = library;
@@ -91,13 +94,31 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
     [form, library, viewing, job.mixes],
   );
   const made = printOfForm(form, DRAFT_ID);
+  const same =
+    draft === null || form.printedAt === null || form.readsAgainId !== null
+      ? null
+      : samePrint(testPrints, draft);
   const keep = (isNext: boolean) => {
     const whole = printOfForm(form, newId());
     if (!whole.ok) {
       setIsAsked(true);
       return;
     }
-    record((now) => appendTestPrint(now, whole.print));
+    const { print } = whole;
+    record((now) => appendTestPrint(now, print));
+    const suspected = lessons?.suspicions.find(({ recordId }) => recordId === print.supersedesId);
+    if (suspected !== undefined) {
+      record((now) =>
+        appendSlipAnswer(now, {
+          id: newId(),
+          testPrintId: suspected.recordId,
+          slip: suspected.slip ?? "none",
+          answer: "corrected",
+          by: print.operator,
+          at: nowIso(),
+        }),
+      );
+    }
     bench.put(isNext ? nextForm(form) : null);
     setIsAsked(false);
     onKept(whole.print.id);
@@ -143,6 +164,12 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
                 <li key={`${problem.code} ${problem.where}`}>{benchSentence(problem)}</li>
               ))}
             </ul>
+          </Notice>
+        )}
+        {same !== null && (
+          <Notice kind="note">
+            Lot, ink, set-up and hour are those of a record in the book, so this counts as the same print read
+            again. For another print, enter another minute.
           </Notice>
         )}
         {isAsked && !made.ok && (

@@ -70,7 +70,7 @@ export function GarmentEvidence({ documents, line, column, onOpen }: Props) {
           deltaL5: spread.p5.deltaL,
           deltaL95: spread.p95.deltaL,
         })}{" "}
-        {chanceWords(spread.chanceInBand)} in band, {bandWords(line.band)}.
+        Chance of {bandWords(line.band)}: {chanceWords(spread.chanceInBand)}.
       </p>
       <p>{EVIDENCE_SENTENCES[prediction.evidence]}</p>
       <Teachers line={line} column={column} viewing={job.viewing} />

@@ -51,7 +51,7 @@ export function LearnedChart({ curve, prior, points, band, tintName }: Props) {
   const last = curve.at(-1);
   return (
     <svg
-      className="chart tests__chart"
+      className="chart"
       viewBox={`0 0 ${CHART.width} ${CHART.height}`}
       role="img"
       aria-label={`Change against ${tintName}, before and after the test prints. ${curveSentence(curve, prior, points)}`}
@@ -88,7 +88,7 @@ export function LearnedChart({ curve, prior, points, band, tintName }: Props) {
         <circle key={record.id} cx={x(massFraction)} cy={y(deltaL)} r={4.5} className="tests__reading" />
       ))}
       {lastPrior !== undefined && (
-        <text x={CHART.width - CHART.right - 4} y={y(lastPrior.deltaL5) - 4} textAnchor="end">
+        <text x={CHART.width - CHART.right - 4} y={y(lastPrior.deltaL95) - 6} textAnchor="end">
           before any print
         </text>
       )}

@@ -44,14 +44,29 @@ export function LearnedTab({ documents }: { readonly documents: Documents }) {
         Against the values that the model starts with. What holds for a style also helps its next lot; what is
         a lot's own does not.
       </p>
-      {groups.map(({ title, sentences }) => (
+      {groups.map(({ title, rows }) => (
         <section key={title} className="tests__group" aria-label={title}>
           <h3>{title}</h3>
-          <ul>
-            {sentences.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
+          <table className="tests__table tests__table--learned">
+            <thead className="unseen">
+              <tr>
+                <th scope="col">Of</th>
+                <th scope="col">Taught</th>
+                <th scope="col">Nine in ten</th>
+                <th scope="col">From</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map(({ key, who, what, range, prints }) => (
+                <tr key={key}>
+                  <th scope="row">{who}</th>
+                  <td>{what}</td>
+                  <td>{range !== "" && `${range} times, in nine of ten`}</td>
+                  <td className="quiet">{prints}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
         </section>
       ))}
       <LeftOut documents={documents} />

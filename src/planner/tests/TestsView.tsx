@@ -1,8 +1,10 @@
 /** What test prints teach: recording them, the book of them, what is known of each garment, what was learned. */
 import { useState } from "react";
+import type { Documents } from "../../job/documents.ts";
 import { chosenCandidate, lotOfLine, mixOf } from "../../job/lookup.ts";
+import type { BenchForm } from "../../job/recordBook/benchForm.ts";
 import type { TestPrint } from "../../job/recordDocument.ts";
-import { useJobAddress } from "../address.ts";
+import { type JobAddress, useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { Tabs } from "../controls/Tabs.tsx";
@@ -28,15 +30,33 @@ const TABS = [
   { tab: "goods-in", name: "Goods-in checks" },
 ] as const;
 
+/** What a new form begins with: the garment, mix and set-up that were looked at in the matrix. */
+function benchBegin(
+  { job, library }: Documents,
+  { line: lineId, mix, place }: JobAddress,
+): Partial<BenchForm> {
+  const line = job.lines.find(({ id }) => id === lineId);
+  const candidates = job.places.flatMap((one) => one.candidates);
+  const placeId = place ?? job.places[0]?.id ?? "";
+  const candidate =
+    candidates.find(({ id }) => id === mix) ??
+    (line === undefined ? null : chosenCandidate(job, line.id, placeId));
+  const lot = line === undefined ? null : lotOfLine({ job, library }, line);
+  return {
+    ...(lot === null ? {} : { garmentLotId: lot.id }),
+    ...(candidate === null
+      ? {}
+      : { recipe: mixOf(job, candidate.mixId)?.recipe ?? null, setUpId: candidate.setUpId }),
+  };
+}
+
 export default function TestsView() {
   const documents = useDocuments();
   const { address, change } = useJobAddress();
   const { lessons, failed } = useLessons();
   const bench = useBenchForm();
   const [openId, setOpenId] = useState<string | null>(null);
-  const { job, library } = documents;
-  const count = library.testPrints.length;
-  const line = job.lines.find(({ id }) => id === address.line);
+  const count = documents.library.testPrints.length;
   const waiting = lessons?.suspicions.filter(({ setAside }) => setAside).length ?? 0;
   const openRecord = (recordId: string | null) => {
     setOpenId(recordId);
@@ -90,14 +110,7 @@ export default function TestsView() {
             return <SuspiciousTab documents={documents} onOpen={openRecord} onCorrect={onCorrect} />;
           }
           if (tab === "goods-in") return <GoodsInTab documents={documents} />;
-          const lot = line === undefined ? null : lotOfLine(documents, line);
-          const placeId = address.place ?? job.places[0]?.id ?? "";
-          const candidate = line === undefined ? null : chosenCandidate(job, line.id, placeId);
-          const recipe = candidate === null ? null : (mixOf(job, candidate.mixId)?.recipe ?? null);
-          const begin = {
-            ...(lot === null ? {} : { garmentLotId: lot.id }),
-            ...(candidate === null ? {} : { recipe, setUpId: candidate.setUpId }),
-          };
+          const begin = benchBegin(documents, address);
           return <BenchTab documents={documents} bench={bench} begin={begin} onOpen={openRecord} />;
         }}
       </Tabs>

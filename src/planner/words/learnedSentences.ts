@@ -1,4 +1,4 @@
-/** What the record book taught, in a sentence for each unknown: how strong against the starting value, and how sure. */
+/** What the record book taught, a row for each unknown: how strong against the starting value, and how sure. */
 
 import type { LearnedUnknown } from "../../core/evidence/learned.ts";
 import type { ScaleEstimate } from "../../core/evidence/priorEstimate.ts";
@@ -13,10 +13,16 @@ const HARDLY_TAUGHT = 0.97;
 
 export interface LearnedGroup {
   readonly title: string;
-  readonly sentences: readonly string[];
+  readonly rows: readonly LearnedRow[];
 }
 
 type Named = (names: LearnedNames, keys: readonly string[]) => string;
+
+/** Fibres as the model tells them apart. */
+const FIBRES: Readonly<Record<string, string>> = {
+  "polyester-spun": "spun polyester",
+  "polyester-filament": "filament polyester",
+};
 
 /** Who is spoken of, and what it does. Kinds that are left out are parts of another or not worth a sentence. */
 const KINDS: readonly {
@@ -45,7 +51,7 @@ const KINDS: readonly {
     who: (n, [s = "", k = ""]) => `${n.item(k)} on ${n.style(s)}`,
     does: "wets out",
   },
-  { kind: "fibreGain", title: "Fibres", who: (_, [k = ""]) => k, does: "wets out" },
+  { kind: "fibreGain", title: "Fibres", who: (_, [k = ""]) => FIBRES[k] ?? k, does: "wets out" },
   { kind: "baseStrength", title: "Bases", who: (n, [k = ""]) => n.item(k), does: "wets cloth out" },
   { kind: "haze", title: "Bases", who: (n, [k = ""]) => n.item(k), does: "is hazy" },
   { kind: "colourantStrength", title: "Colourants", who: (n, [k = ""]) => n.item(k), does: "colours" },
@@ -57,30 +63,49 @@ const KINDS: readonly {
 const factor = (ln: number) => Math.exp(ln).toFixed(2);
 const upperFirst = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "Mill B, Blend crew tee wets out 1.62 times as strongly as the model starts with (1.31 to 2.00 in nine of ten; 1 print)." */
-export function learnedSentence(learned: LearnedUnknown, who: string, does: string): string {
-  const { mean, sd, priorSd, recordCount } = learned;
-  const prints = recordCount === 1 ? "1 print" : `${recordCount} prints`;
-  if (sd >= HARDLY_TAUGHT * priorSd) return `${upperFirst(who)}: its ${prints} taught almost nothing of it.`;
-  const range = `${factor(mean - NINE_IN_TEN * sd)} to ${factor(mean + NINE_IN_TEN * sd)} in nine of ten; ${prints}`;
-  const isAboutOne = Math.abs(Math.exp(mean) - 1) < ABOUT_ONE;
-  return isAboutOne
-    ? `${upperFirst(who)} ${does} about as the model starts with (${range}).`
-    : `${upperFirst(who)} ${does} ${factor(mean)} times as strongly as the model starts with (${range}).`;
+export interface LearnedRow {
+  readonly key: string;
+  /** "Mill B, Blend crew tee"; its dark part: "the same on dark cloth, besides". */
+  readonly who: string;
+  /** "wets out 1.24 times as strongly"; "hardly taught". */
+  readonly what: string;
+  /** "0.81 to 1.88"; empty where it was hardly taught. */
+  readonly range: string;
+  readonly prints: string;
 }
 
-/** The groups in the order of what they decide; a group without a sentence is left out. */
+function rowOf(learned: LearnedUnknown, who: string, does: string): LearnedRow {
+  const { kind, of, mean, sd, priorSd, recordCount } = learned;
+  const key = [kind, ...of].join(" ");
+  const prints = recordCount === 1 ? "1 print" : `${recordCount} prints`;
+  if (sd >= HARDLY_TAUGHT * priorSd)
+    return { key, who: upperFirst(who), what: "taught almost nothing", range: "", prints };
+  const isAboutOne = Math.abs(Math.exp(mean) - 1) < ABOUT_ONE;
+  return {
+    key,
+    who: upperFirst(who),
+    what: isAboutOne ? `${does} about as strongly` : `${does} ${factor(mean)} times as strongly`,
+    range: `${factor(mean - NINE_IN_TEN * sd)} to ${factor(mean + NINE_IN_TEN * sd)}`,
+    prints,
+  };
+}
+
+/** The groups in the order of what they decide; a group without a row is left out. */
 export function learnedGroups(learned: readonly LearnedUnknown[], names: LearnedNames): LearnedGroup[] {
-  const groups = new Map<string, string[]>();
+  const groups = new Map<string, LearnedRow[]>();
   for (const { kind, title, who, does } of KINDS) {
-    const sentences = learned
+    const rows = learned
       .filter((one) => one.kind === kind)
-      .map((one) => learnedSentence(one, who(names, one.of), does));
-    groups.set(title, [...(groups.get(title) ?? []), ...sentences]);
+      .flatMap((one) => {
+        const dark = learned.find(
+          (other) => other.kind === "dark" && other.of.join(" ") === [kind, ...one.of].join(" "),
+        );
+        const own = rowOf(one, who(names, one.of), does);
+        return dark === undefined ? [own] : [own, rowOf(dark, "the same on dark cloth, besides", does)];
+      });
+    groups.set(title, [...(groups.get(title) ?? []), ...rows]);
   }
-  return [...groups]
-    .filter(([, sentences]) => sentences.length > 0)
-    .map(([title, sentences]) => ({ title, sentences }));
+  return [...groups].filter(([, rows]) => rows.length > 0).map(([title, rows]) => ({ title, rows }));
 }
 
 const SCALES: Readonly<Record<string, string>> = {

@@ -75,6 +75,7 @@ export function missingSentence(problems: readonly Problem[]): string | null {
 /** How long a print rested: "40 min", "18 h", "3 days". */
 export function restWords(hours: number): string {
   if (!Number.isFinite(hours)) return "unknown";
+  if (hours === 0) return "0";
   if (hours < 1) return `${Math.round(hours * 60)}\u00a0min`;
   if (hours < 96) return `${Number(hours.toFixed(hours < 10 ? 1 : 0))}\u00a0h`;
   return `${Math.round(hours / 24)} days`;
