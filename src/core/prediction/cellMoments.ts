@@ -58,15 +58,19 @@ function placePoints(room: SpreadRoom, response: CellResponse, axes: StrongAxes,
 /** Adds to the L* of every point the light that is scattered there on average, beyond what the exact model holds of it. */
 function addMeanLight(values: Float64Array, light: ScatteredLight, minor: Float64Array): void {
   const hazeStep = Math.exp(light.hazeOnMajor * MAJOR_DISTANCE);
+  const tintStep = Math.exp(light.tintOnMajor * MAJOR_DISTANCE);
   const blackStep = Math.exp(light.blackOnMajor * MAJOR_DISTANCE);
-  const moreBlack = light.meanBlack - light.expectedBlack;
   for (let m = 0; m < minor.length; m++) {
-    let haze = light.meanHaze * Math.exp(light.hazeOnMajor * FIRST + light.hazeOnMinor * minor[m]!);
-    let black = moreBlack * Math.exp(light.blackOnMajor * FIRST + light.blackOnMinor * minor[m]!);
+    const z = minor[m]!;
+    let haze = light.meanHaze * Math.exp(light.hazeOnMajor * FIRST + light.hazeOnMinor * z);
+    let tint = Math.exp(light.tintOnMajor * FIRST + light.tintOnMinor * z);
+    let black = light.meanBlack * Math.exp(light.blackOnMajor * FIRST + light.blackOnMinor * z);
     const start = m * MAJOR_COUNT;
     for (let k = 0; k < MAJOR_COUNT; k++) {
-      values[start + k] = lightened(values[start + k]!, haze - light.expectedHaze + black);
+      const added = haze - light.expectedHaze + tint * (black - light.expectedBlack);
+      values[start + k] = lightened(values[start + k]!, added);
       haze *= hazeStep;
+      tint *= tintStep;
       black *= blackStep;
     }
   }
@@ -95,9 +99,10 @@ function addLightMoments(room: SpreadRoom, light: ScatteredLight): void {
   const offBy = (z: number): number => Math.expm1(light.lnSd * (z - light.lnSd / 2));
   const [upBy, middleBy, downBy] = [offBy(OUTER), offBy(0), offBy(-OUTER)];
   const hazeStep = Math.exp(light.hazeOnMajor * MAJOR_DISTANCE);
-  const blackStep = Math.exp(light.blackOnMajor * MAJOR_DISTANCE);
+  const blackOnMajor = light.tintOnMajor + light.blackOnMajor;
+  const blackStep = Math.exp(blackOnMajor * MAJOR_DISTANCE);
   let haze = light.meanHaze * Math.exp(light.hazeOnMajor * FIRST);
-  let black = light.meanBlack * Math.exp(light.blackOnMajor * FIRST);
+  let black = light.meanBlack * Math.exp(blackOnMajor * FIRST);
   for (let k = 0; k < MAJOR_COUNT; k++) {
     const mean = means[k]!;
     const Y = luminanceRatioFromLightness(mean);
@@ -156,4 +161,10 @@ export function momentsAlongMajor(
   if (light !== null) addMeanLight(room.values, light, minor);
   momentsOf(room, isClear);
   if (light !== null) addLightMoments(room, light);
+}
+
+/** Adds `perNormal` L* per standard normal of the major axis: what a weak unknown that goes with it does on average. */
+export function tiltMeans({ means }: SpreadRoom, perNormal: number): void {
+  if (perNormal === 0) return;
+  for (let k = 0; k < MAJOR_COUNT; k++) means[k] = means[k]! + perNormal * MAJOR_NODES[k]!;
 }

@@ -1,6 +1,6 @@
 /** The light that haze and the black itself scatter, which adds to a print in Y/Yn and not in L*. */
 import { type CellResponse, scatteredSdL } from "./cellResponse.ts";
-import type { StrongAxes } from "./strongAxes.ts";
+import { type StrongAxes, turned } from "./strongAxes.ts";
 
 /** Scattered light that moves L* by less than this, beside a tint or in a clear, counts as a plain error of L*. */
 const SMALL_TINTED_L = 0.2;
@@ -11,6 +11,8 @@ export interface ScatteredLight {
   readonly sdL: number;
   /** Whether that is little enough to be a plain error. */
   readonly isSmall: boolean;
+  /** What it moves L* by per standard normal of the major axis, where it is small. */
+  readonly onMajorL: number;
   /** What the exact model holds of it already: as expected, from the haze and from the black. */
   readonly expectedHaze: number;
   readonly expectedBlack: number;
@@ -19,11 +21,20 @@ export interface ScatteredLight {
   readonly meanBlack: number;
   /** Standard deviation of ln of the sum, given wet-out and tint. */
   readonly lnSd: number;
-  /** ln haze and ln black per standard normal of each axis: further wet-out or more tint is likelier a thicker film. */
+  /** ln haze and ln tint per standard normal of each axis: further wet-out or more tint is likelier a thicker film. */
   readonly hazeOnMajor: number;
   readonly hazeOnMinor: number;
+  readonly tintOnMajor: number;
+  readonly tintOnMinor: number;
+  /** Of the black's own scattering, beside what the tint brings. */
   readonly blackOnMajor: number;
   readonly blackOnMinor: number;
+}
+
+/** d L* / d ln of scattered light of `luminance` (Y/Yn) at the centre: 116 / 3 (Y/Yn)^(-2/3) times it (ISO/CIE 11664-4). */
+function addedLightL({ centreL }: CellResponse, luminance: number): number {
+  const root = (centreL + 16) / 116;
+  return ((116 / 3) * luminance) / (root * root);
 }
 
 /**
@@ -32,42 +43,36 @@ export interface ScatteredLight {
  */
 export function scatteredLight(response: CellResponse, axes: StrongAxes): ScatteredLight {
   const { hazeLuminance, blackLuminance, doubt } = response;
-  const { wetOutSd, tintSd, correlation, depositOnWetOut, depositOnTint } = doubt;
-  const isClear = tintSd === 0;
-  const depositVariance = doubt.depositSd * doubt.depositSd;
-  const lnHazeVariance = doubt.hazeSd * doubt.hazeSd;
-  const hazeSdL = scatteredSdL(response, hazeLuminance, Math.sqrt(lnHazeVariance + depositVariance));
-  const blackSdL = scatteredSdL(response, blackLuminance, doubt.blackScatteringSd);
+  const { tintSd } = doubt;
+  const hazeSdL = scatteredSdL(response, hazeLuminance, Math.sqrt(doubt.haze.variance));
+  const blackSdL = scatteredSdL(response, blackLuminance, Math.sqrt(doubt.black.variance));
   const sdL = Math.sqrt(hazeSdL * hazeSdL + blackSdL * blackSdL);
-  // Covariance of ln deposit with the tint's own normal, and through it and wet-out's with the turned axes.
-  const own = isClear
-    ? 0
-    : (depositOnTint - correlation * depositOnWetOut) / Math.sqrt(1 - correlation * correlation);
-  const cosine = axes.wetOutOnMajor / wetOutSd;
-  const sine = -axes.wetOutOnMinor / wetOutSd;
-  const hazeOnMajor = cosine * depositOnWetOut + sine * own;
-  const hazeOnMinor = isClear ? 0 : cosine * own - sine * depositOnWetOut;
-  const depositLeft = Math.max(0, depositVariance - hazeOnMajor * hazeOnMajor - hazeOnMinor * hazeOnMinor);
-  const hazeVariance = lnHazeVariance + depositLeft;
-  const blackVariance = doubt.blackScatteringSd * doubt.blackScatteringSd;
-  const meanHaze = hazeLuminance * Math.exp(hazeVariance / 2);
-  const meanBlack = blackLuminance * Math.exp(blackVariance / 2);
+  const hazePerLn = addedLightL(response, hazeLuminance);
+  const blackPerLn = addedLightL(response, blackLuminance);
+  const haze = turned(doubt, axes, doubt.haze);
+  const black = turned(doubt, axes, doubt.black);
+  const meanHaze = hazeLuminance * Math.exp(haze.varianceLeft / 2);
+  const meanBlack = blackLuminance * Math.exp(black.varianceLeft / 2);
   const mean = meanHaze + meanBlack;
   const variance =
-    meanHaze * meanHaze * Math.expm1(hazeVariance) + meanBlack * meanBlack * Math.expm1(blackVariance);
+    meanHaze * meanHaze * Math.expm1(haze.varianceLeft) +
+    meanBlack * meanBlack * Math.expm1(black.varianceLeft);
   const lnVariance = mean === 0 ? 0 : Math.log1p(variance / (mean * mean));
   // On light cloth the two may pull against each other; a sum is never less certain than its less certain part.
   return {
     sdL,
-    isSmall: sdL < (isClear ? SMALL_CLEAR_L : SMALL_TINTED_L),
+    isSmall: sdL < (tintSd === 0 ? SMALL_CLEAR_L : SMALL_TINTED_L),
+    onMajorL: hazePerLn * haze.onMajor + blackPerLn * black.onMajor,
     expectedHaze: hazeLuminance,
     expectedBlack: blackLuminance,
     meanHaze,
     meanBlack,
-    lnSd: Math.sqrt(Math.min(lnVariance, Math.max(hazeVariance, blackVariance))),
-    hazeOnMajor,
-    hazeOnMinor,
-    blackOnMajor: tintSd * axes.tintOnMajor,
-    blackOnMinor: tintSd * axes.tintOnMinor,
+    lnSd: Math.sqrt(Math.min(lnVariance, Math.max(haze.varianceLeft, black.varianceLeft))),
+    hazeOnMajor: haze.onMajor,
+    hazeOnMinor: haze.onMinor,
+    tintOnMajor: tintSd * axes.tintOnMajor,
+    tintOnMinor: tintSd * axes.tintOnMinor,
+    blackOnMajor: black.onMajor,
+    blackOnMinor: black.onMinor,
   };
 }

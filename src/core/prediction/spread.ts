@@ -1,5 +1,5 @@
 /** How far a print may land from what is expected, and how likely it lands in the target band (model.md §5). */
-import { momentsAlongMajor } from "./cellMoments.ts";
+import { momentsAlongMajor, tiltMeans } from "./cellMoments.ts";
 import { type CellResponse, cellResponse } from "./cellResponse.ts";
 import type { TargetBand } from "./inputs.ts";
 import { type NormalMixture, probabilityBelow, quantileOf } from "./normalMixture.ts";
@@ -8,7 +8,7 @@ import type { Workspace } from "./printedColour.ts";
 import { scatteredLight } from "./scatteredLight.ts";
 import { MAJOR_COUNT, MAJOR_DISTANCE, MAJOR_MASSES, MAJOR_NODES } from "./spreadGrid.ts";
 import type { SpreadRoom } from "./spreadRoom.ts";
-import { strongAxes } from "./strongAxes.ts";
+import { strongAxes, turned } from "./strongAxes.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** The spread of one cell in delta-L*, and how L* answers to what it is made of. */
@@ -144,10 +144,17 @@ export function spreadOf(
   const axes = strongAxes(response);
   const light = scatteredLight(response, axes);
   const { spread } = room;
-  const closedSdL = response.closedSlope * response.doubt.closedSd;
-  let extraVariance = response.discrepancyL * response.discrepancyL + closedSdL * closedSdL;
-  if (light.isSmall) extraVariance += light.sdL * light.sdL;
+  const closed = turned(response.doubt, axes, response.doubt.closed);
   momentsAlongMajor(spread, response, axes, light.isSmall ? null : light);
+  let tilt = response.closedSlope * closed.onMajor;
+  let extraVariance =
+    response.discrepancyL * response.discrepancyL +
+    response.closedSlope * response.closedSlope * (closed.varianceLeft + closed.onMinor * closed.onMinor);
+  if (light.isSmall) {
+    tilt += light.onMajorL;
+    extraVariance += Math.max(0, light.sdL * light.sdL - light.onMajorL * light.onMajorL);
+  }
+  tiltMeans(spread, tilt);
   const shift = response.closedSlope * response.doubt.closedMean - cloth.bareLab.L;
   const extent = fillMixture(spread, shift, extraVariance);
   const inHue = response.hueMargin === null ? spread.all : withHue(spread);

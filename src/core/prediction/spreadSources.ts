@@ -26,7 +26,7 @@ export function spreadSources(
     (lightnessAt(response, lnWetOut, lnTint) - lightnessAt(response, -lnWetOut, -lnTint)) / (2 * STEP);
   const perWetOut = slope(STEP, 0);
   const perTint = ink.hasTint ? slope(0, STEP) : 0;
-  const { prior, hazeSd, blackScatteringSd, depositSd } = response.doubt;
+  const { prior } = response.doubt;
   if (prior === null) return [];
   const { widening, fibreSd, finishSd } = prior;
   const wet = (sd: number): number => Math.abs(perWetOut) * sd;
@@ -39,11 +39,11 @@ export function spreadSources(
     ["finish", wet(finishSd)],
     ["fibre-gain", wet(fibreSd)],
     ["base-strength", wet(ink.prior.lnBase)],
-    ["haze", scatteredSdL(response, response.hazeLuminance, hazeSd)],
+    ["haze", scatteredSdL(response, response.hazeLuminance, ink.prior.lnHaze)],
     ["closed-surface", Math.abs(response.closedSlope) * ink.prior.closedFraction],
     ["colourant-strength", Math.abs(perTint) * ink.prior.lnTint],
-    ["black-scattering", scatteredSdL(response, response.blackLuminance, blackScatteringSd)],
-    ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * depositSd],
+    ["black-scattering", scatteredSdL(response, response.blackLuminance, ink.prior.lnBlackScattering)],
+    ["deposit", Math.abs(perWetOut * ink.reachSlope + perTint) * ink.prior.lnDeposit],
     ["model", Math.hypot(response.discrepancyL, wet(DISCREPANCY_LN_WET_OUT))],
   ];
   return bySource

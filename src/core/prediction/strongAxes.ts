@@ -2,6 +2,7 @@
  * Wet-out and tint, which move L* most and are tied by the deposit, as two independent standard normals turned so that
  * the first, the major one, runs along the steepest way of L* and the second, the minor one, hardly moves it.
  */
+import type { CellDoubt, TiedUnknown } from "./cellDoubt.ts";
 import { type CellResponse, lightnessAt } from "./cellResponse.ts";
 
 export interface StrongAxes {
@@ -48,4 +49,27 @@ export function strongAxes(response: CellResponse): StrongAxes {
     correlation,
     majorSdL,
   };
+}
+
+/** A weak unknown per standard normal of the turned axes, and what is left of its variance. */
+export interface TurnedUnknown {
+  readonly onMajor: number;
+  readonly onMinor: number;
+  readonly varianceLeft: number;
+}
+
+/** `unknown`, which goes with wet-out and tint, as it goes with the turned axes. */
+export function turned(
+  { wetOutSd, tintSd, correlation }: CellDoubt,
+  axes: StrongAxes,
+  unknown: TiedUnknown,
+): TurnedUnknown {
+  const { variance, onWetOut, onTint } = unknown;
+  const cosine = axes.wetOutOnMajor / wetOutSd;
+  const sine = -axes.wetOutOnMinor / wetOutSd;
+  // With the tint's own normal, and through it and wet-out's with the turned ones.
+  const own = tintSd === 0 ? 0 : (onTint - correlation * onWetOut) / Math.sqrt(1 - correlation * correlation);
+  const onMajor = cosine * onWetOut + sine * own;
+  const onMinor = tintSd === 0 ? 0 : cosine * own - sine * onWetOut;
+  return { onMajor, onMinor, varianceLeft: Math.max(0, variance - onMajor * onMajor - onMinor * onMinor) };
 }

@@ -92,4 +92,26 @@ describe("a prediction with a belief", () => {
     expect(spread.sources.map(({ source }) => source)).toEqual(["mill", "model"]);
     expect(spread.sources[0]!.sdDeltaL).toBeCloseTo((0.8 * width(spread)) / (2 * 1.6448536269514722), 9);
   });
+
+  it("spreads as the covariance of a weak unknown with the wet-out says: less where the two pull against each other", () => {
+    const garment = "denim 50/50";
+    const prior = priorAsBelief(garment, MIXES.clear);
+    const at = (one: number, other: number): number => one * BELIEF_AXIS_COUNT + other;
+    const closed = 3;
+    const tied = (correlation: number): number => {
+      const covariance = prior.covariance.slice();
+      covariance[at(0, 0)] = 0.01;
+      const both = correlation * Math.sqrt(covariance[at(0, 0)]! * covariance[at(closed, closed)]!);
+      covariance[at(0, closed)] = both;
+      covariance[at(closed, 0)] = both;
+      const { spread } = predictPrint({
+        ...request(garment, MIXES.clear),
+        belief: { ...prior, covariance },
+      });
+      return spread.p95.deltaL - spread.p5.deltaL;
+    };
+    // on a mid-tone both a further wet-out and a more closed surface darken
+    expect(tied(-0.9)).toBeLessThan(tied(0));
+    expect(tied(0)).toBeLessThan(tied(0.9));
+  });
 });
