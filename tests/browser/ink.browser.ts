@@ -188,6 +188,23 @@ describe("from the matrix to the press", () => {
     expect(amounts.filter((amount) => !/^[\d,.]+\soz \([\d,.]+\sg\)$/.test(amount))).toEqual([]);
   });
 
+  it("prints black on white in the dark theme too, without a button", async () => {
+    const page = await openInk(DESK, [[0, 2]]);
+    await page.emulateMedia({ colorScheme: "dark", media: "print" });
+    for (const part of [".ink h3", ".ink .ink__number", ".shell__title h1"]) {
+      const ink = await page
+        .locator(part)
+        .first()
+        .evaluate((element) => getComputedStyle(element).color);
+      expect(ink, part).toBe("rgb(0, 0, 0)");
+    }
+    const ground = await page
+      .locator(".ink")
+      .evaluate((element) => getComputedStyle(element).backgroundColor);
+    expect(ground).toBe("rgb(255, 255, 255)");
+    expect(await page.getByRole("button", { name: /^Open the weigh sheet/ }).isVisible()).toBe(false);
+  });
+
   it("weighs a master by a sheet of its own, and offers it once it is on the shelf", async () => {
     const page = await openInk(DESK, [[0, 2]]);
     await openPart(page, "Masters");
