@@ -15,6 +15,7 @@ export interface SolveProgress {
  * let it stop short of the best plan, so it is asked for what its arithmetic can tell apart.
  */
 const PROVEN_GAP = 1e-9;
+const SECONDS_BETWEEN_REPORTS = 0.25;
 
 /**
  * Solves `program` and says how good the answer is proven to be. Blocks until done, so it belongs in a worker; a solve that
@@ -52,11 +53,13 @@ export function solveProgram(
     },
     (model): ProgramSolution => {
       model.options.set({
-        output_flag: false,
+        // Progress is reported with the log and only then; the log itself goes nowhere.
+        output_flag: onProgress !== undefined,
         mip_rel_gap: PROVEN_GAP,
         mip_abs_gap: 1e-6,
         time_limit: secondsLimit,
         random_seed: 0,
+        mip_min_logging_interval: SECONDS_BETWEEN_REPORTS,
       });
       const report = onProgress;
       if (report === undefined) model.run();

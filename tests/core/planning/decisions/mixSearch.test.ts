@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import loadHighs, { type Highs } from "highs";
 import { beforeAll, describe, expect, it } from "vitest";
+import { withoutDearOptions } from "../../../../src/core/planning/decisions/dearOptions.ts";
 import {
   type MixedIntegerProgram,
   mixProgram,
@@ -14,9 +15,10 @@ import {
   type MixSearchProblem,
   type MixSearchRules,
 } from "../../../../src/core/planning/decisions/mixSearch.ts";
-import { solveProgram } from "../../../../src/engine/mixSolverWork.ts";
+import { type SolveProgress, solveProgram } from "../../../../src/engine/mixSolverWork.ts";
 import { between } from "../../optics/between.ts";
 import { bestByTrying, costOnPaper } from "./bruteForceMixes.ts";
+import { manyGarments } from "./manyGarments.ts";
 
 let highs: Highs;
 beforeAll(async () => {
@@ -74,7 +76,7 @@ const anyProblem: fc.Arbitrary<MixSearchProblem> = fc
     }),
   }));
 const anyRules: fc.Arbitrary<Partial<MixSearchRules>> = fc.record({
-  atMostMixes: fc.option(fc.integer({ min: 1, max: 7 })),
+  atMostMixes: fc.option(fc.integer({ min: 1, max: 7 }), { nil: null }),
   stockOnly: fc.boolean(),
   lowCureOnly: fc.boolean(),
   forbiddenMixIds: fc.subarray(["m0", "m2"]),
@@ -94,14 +96,15 @@ describe("mix search", () => {
         );
         const keptMixIds = keepsOne && keepable !== undefined ? [keepable.id] : [];
         const search = allowed(problem, { ...rules, keptMixIds });
-        const solution = solve(mixProgram(search));
+        const lean = withoutDearOptions(search);
+        const solution = solve(mixProgram(lean));
         const best = bestByTrying(search);
         if (best === null) {
           expect(solution.status).toBe("infeasible");
           return;
         }
         expect(solution.status).toBe("optimal");
-        const found = readAssignment(search, solution.values);
+        const found = readAssignment(lean, solution.values);
         expect(found.cost.total).toBeCloseTo(best.cost.total, 6);
         expect(found.cost.total).toBeCloseTo(costOnPaper(search, found), 9);
         expect(solution.lowerBound).toBeCloseTo(best.cost.total, 5);
@@ -172,6 +175,30 @@ describe("mix search", () => {
     expect(solution.lowerBound).toBeCloseTo(383, 6);
     const cost = program.cost.reduce((sum, each, i) => sum + each * solution.values[i]!, 0);
     expect(cost).toBeCloseTo(383, 6);
+  });
+});
+
+describe("a large search", () => {
+  const search = allowed(manyGarments(3, { garments: 80, mixes: 18, setUps: 2 }));
+
+  it("is optimal with and without the options that no best plan takes, and fewer of them are solved", () => {
+    const lean = withoutDearOptions(search);
+    expect(lean.options.length).toBeLessThan(search.options.length);
+    const all = solve(mixProgram(search));
+    const few = solve(mixProgram(lean));
+    expect([all.status, few.status]).toEqual(["optimal", "optimal"]);
+    expect(readAssignment(lean, few.values).cost.total).toBeCloseTo(
+      readAssignment(search, all.values).cost.total,
+      6,
+    );
+  });
+
+  it("tells how far it is, and the bounds close", () => {
+    const reports: SolveProgress[] = [];
+    const solution = solveProgram(highs, mixProgram(search), SECONDS, (report) => reports.push(report));
+    const last = reports.at(-1)!;
+    expect(last.upperBound - last.lowerBound).toBeLessThan(1e-3);
+    expect(last.lowerBound).toBeCloseTo(solution.lowerBound, 3);
   });
 });
 
