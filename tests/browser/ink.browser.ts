@@ -188,6 +188,24 @@ describe("from the matrix to the press", () => {
     expect(amounts.filter((amount) => !/^[\d,.]+\soz \([\d,.]+\sg\)$/.test(amount))).toEqual([]);
   });
 
+  it("prints the sheets of all mixes from the list of batches", async () => {
+    const page = await openInk(DESK, [
+      [0, 2],
+      [1, 1],
+      [2, 0],
+    ]);
+    await page.evaluate(() => {
+      window.print = () => {
+        window.dispatchEvent(new Event("beforeprint"));
+        document.body.dataset.pages = String(document.querySelectorAll(".ink-paper__page").length);
+        window.dispatchEvent(new Event("afterprint"));
+      };
+    });
+    await page.getByRole("button", { name: "Print all weigh sheets" }).click();
+    expect(await page.evaluate(() => document.body.dataset.pages)).toBe("3");
+    await page.getByRole("button", { name: "Print all weigh sheets" }).waitFor();
+  });
+
   it("prints black on white in the dark theme too, without a button", async () => {
     const page = await openInk(DESK, [[0, 2]]);
     await page.emulateMedia({ colorScheme: "dark", media: "print" });

@@ -1,5 +1,5 @@
 /** What has to be said about a batch: what stands in the way, how the print will feel, what white does on polyester. */
-import type { InkBatch } from "../../job/inkRoom/inkBatch.ts";
+import type { BatchNotice, InkBatch } from "../../job/inkRoom/inkBatch.ts";
 import { Notice } from "../controls/Notice.tsx";
 import {
   batchNoticeSentence,
@@ -11,10 +11,20 @@ import {
 import { ProblemList } from "../words/ProblemList.tsx";
 import type { InkRoomInUse } from "./useInkRoom.ts";
 
-export function BatchNotes({ batch, ink }: { readonly batch: InkBatch; readonly ink: InkRoomInUse }) {
+interface Props {
+  readonly batch: InkBatch;
+  readonly ink: InkRoomInUse;
+  /** What concerns the weighing alone is said at the sheet. */
+  readonly atTheSheet?: boolean;
+}
+
+const OF_THE_SHEET: readonly BatchNotice["code"][] = ["master-expired"];
+
+export function BatchNotes({ batch, ink, atTheSheet = false }: Props) {
   const { units, nameOf } = ink;
+  const notices = batch.notices.filter(({ code }) => atTheSheet || !OF_THE_SHEET.includes(code));
   const warnings = [
-    ...batch.notices.map((notice) => batchNoticeSentence(notice, units)),
+    ...notices.map((notice) => batchNoticeSentence(notice, units)),
     ...batch.restrictions.restrictions.map((one) => restrictionSentence(one, { units, nameOf })),
     ...batch.uses.flatMap((use) =>
       use.lines.flatMap(({ dyeMigration, name }) =>

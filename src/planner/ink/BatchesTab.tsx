@@ -9,15 +9,19 @@ import type { InkRoomInUse } from "./useInkRoom.ts";
 interface Props {
   readonly ink: InkRoomInUse;
   readonly onWeigh: (mixId: string) => void;
+  readonly onPrintAll: () => void;
 }
 
-export function BatchesTab({ ink, onWeigh }: Props) {
+export function BatchesTab({ ink, onWeigh, onPrintAll }: Props) {
   const { batches } = ink.room;
   if (batches.length === 0) {
     return <p>Choose a mix for a garment in the matrix: its ink is counted here at once.</p>;
   }
   return (
     <div className="ink__batches">
+      <div className="acts">
+        <ActionButton onClick={onPrintAll}>Print all weigh sheets</ActionButton>
+      </div>
       {batches.map((batch) => (
         <section className="ink__batch" key={batch.mixId} aria-labelledby={`batch-${batch.mixId}`}>
           <div className="ink__head">

@@ -1,4 +1,6 @@
 /** The ink room: how much of each mix, how it is weighed, in which order it is run, and what its parts ask for. */
+import { useState } from "react";
+import { flushSync } from "react-dom";
 import { printAddress, useJobAddress } from "../address.ts";
 import { Notice } from "../controls/Notice.tsx";
 import { Tabs } from "../controls/Tabs.tsx";
@@ -36,8 +38,18 @@ export default function InkView() {
   const ink = useInkRoom();
   const { address, change } = useJobAddress();
   const isPrinting = usePrinting();
+  const [isAllPrinted, setAllPrinted] = useState(false);
   const batch = batchInAddress(ink, address.mix);
-  if (isPrinting && address.tab === "weigh" && batch !== null) return <WeighPaper ink={ink} batch={batch} />;
+  if (isPrinting && isAllPrinted) return <WeighPaper ink={ink} batches={ink.room.batches} />;
+  if (isPrinting && address.tab === "weigh" && batch !== null) {
+    return <WeighPaper ink={ink} batches={[batch]} />;
+  }
+  const printAll = () => {
+    // What is printed has to be there before the browser looks.
+    flushSync(() => setAllPrinted(true));
+    window.print();
+    setAllPrinted(false);
+  };
   return (
     <div className="view ink panel">
       <div className="view__head">
@@ -53,7 +65,7 @@ export default function InkView() {
       <Tabs label="Parts of the ink room" tabs={TABS} open={address.tab} onOpen={(tab) => change({ tab })}>
         {(tab) => {
           const openSheet = (mixId: string) => change({ tab: "weigh", mix: mixId });
-          if (tab === "batches") return <BatchesTab ink={ink} onWeigh={openSheet} />;
+          if (tab === "batches") return <BatchesTab ink={ink} onWeigh={openSheet} onPrintAll={printAll} />;
           if (tab === "weigh") return <WeighTab ink={ink} batch={batch} onMix={openSheet} />;
           if (tab === "masters") return <MastersTab ink={ink} />;
           if (tab === "order") return <RunOrderTab ink={ink} />;

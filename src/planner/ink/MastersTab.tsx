@@ -39,7 +39,7 @@ export function MastersTab({ ink }: { readonly ink: InkRoomInUse }) {
       <div className="ink__head">
         <p>
           A master is a colourant dispersed beforehand in a base, so that a small tint is weighed in grams and
-          not in tenths of one.
+          not in tenths of one. What is left is the shop's own count: sheets do not take it off.
         </p>
         {!isNew && (
           <ActionButton disabled={!isPossible} onClick={() => setNew(true)}>

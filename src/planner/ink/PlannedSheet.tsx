@@ -64,7 +64,7 @@ export function PlannedSheet({ batch, ink }: Props) {
           ))}
         </ul>
       )}
-      <BatchNotes batch={batch} ink={ink} />
+      <BatchNotes batch={batch} ink={ink} atTheSheet />
     </section>
   );
 }

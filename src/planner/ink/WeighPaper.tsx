@@ -1,4 +1,4 @@
-/** The weigh sheets of a batch on paper: one page a pot, black on white. */
+/** The weigh sheets of batches on paper: one page a pot, black on white. */
 
 import type { Correction } from "../../core/planning/ink/weighCorrection.ts";
 import type { InkBatch, RecordedPot } from "../../job/inkRoom/inkBatch.ts";
@@ -18,17 +18,21 @@ interface Props {
   readonly batch: InkBatch;
 }
 
-export function WeighPaper({ ink, batch }: Props) {
+export function WeighPaper(props: { readonly ink: InkRoomInUse; readonly batches: readonly InkBatch[] }) {
+  const { ink, batches } = props;
   return (
     <div className="paper ink-paper">
-      {potNumbers(batch).map((potNumber) => {
-        const recorded = recordedPot(batch, potNumber);
-        return recorded === null ? (
-          <PlannedPage key={potNumber} ink={ink} batch={batch} potNumber={potNumber} />
-        ) : (
-          <RecordedPage key={potNumber} ink={ink} batch={batch} recorded={recorded} />
-        );
-      })}
+      {batches.flatMap((batch) =>
+        potNumbers(batch).map((potNumber) => {
+          const recorded = recordedPot(batch, potNumber);
+          const key = `${batch.mixId} ${potNumber}`;
+          return recorded === null ? (
+            <PlannedPage key={key} ink={ink} batch={batch} potNumber={potNumber} />
+          ) : (
+            <RecordedPage key={key} ink={ink} batch={batch} recorded={recorded} />
+          );
+        }),
+      )}
     </div>
   );
 }
