@@ -8,6 +8,7 @@ import type {
 } from "../core/planning/checklistFacts.ts";
 import type { ChecklistItem } from "../core/planning/checklistItem.ts";
 import { runChecklist } from "../core/planning/runChecklist.ts";
+import { lineBand } from "./approvedReference.ts";
 import { chosenPrint } from "./chosenPrint.ts";
 import type { Documents } from "./documents.ts";
 import type { GarmentLot } from "./garmentLotDocument.ts";
@@ -98,7 +99,7 @@ export function checklistFacts(
     prints: lotPrints(prints, recipe, candidate?.setUpId ?? "", shelf),
     choice: chosen.kind === "ready" ? "made" : chosen.kind,
     mix: candidate === null ? null : checklistMix(recipe, shelf),
-    band: place.band,
+    band: lineBand(documents, line, place).band,
     prediction: chosen.kind === "ready" ? prediction : null,
   };
 }

@@ -1,4 +1,5 @@
 /** One record opened: what it found, how its print moved since, what was said when it was approved, what can be done. */
+import { useEffect, useRef } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { type PrintSeries, seriesOf } from "../../job/recordBook/printSeries.ts";
 import type { TestPrint } from "../../job/recordDocument.ts";
@@ -29,6 +30,9 @@ interface Props {
 export function RecordPane(props: Props) {
   const { documents, print, name, series, onOpen, onCorrect, onReadAgain } = props;
   const { library } = documents;
+  const heading = useRef<HTMLHeadingElement>(null);
+  // Below a long list nobody would see that it opened.
+  useEffect(() => heading.current?.focus(), []);
   const stands = standing(library.testPrints).some(({ id }) => id === print.id);
   const own = seriesOf(series, print.id);
   const finding = useFinding(documents, stands ? print : null);
@@ -42,7 +46,7 @@ export function RecordPane(props: Props) {
     <section className="tests__pane panel" aria-label="The record opened">
       <div className="pane__head">
         <div>
-          <h3>
+          <h3 ref={heading} tabIndex={-1}>
             {name.garment}
             {name.lot !== "" && `, lot ${name.lot}`}
           </h3>

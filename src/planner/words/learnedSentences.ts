@@ -63,6 +63,10 @@ const KINDS: readonly {
 const factor = (ln: number) => Math.exp(ln).toFixed(2);
 const upperFirst = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** Hardly taught, or taught that it is as it was thought to be. */
+const isNothing = ({ mean, sd, priorSd }: LearnedUnknown) =>
+  sd >= HARDLY_TAUGHT * priorSd || Math.abs(Math.exp(mean) - 1) < ABOUT_ONE;
+
 export interface LearnedRow {
   readonly key: string;
   /** "Mill B, Blend crew tee"; its dark part: "the same on dark cloth, besides". */
@@ -101,7 +105,10 @@ export function learnedGroups(learned: readonly LearnedUnknown[], names: Learned
           (other) => other.kind === "dark" && other.of.join(" ") === [kind, ...one.of].join(" "),
         );
         const own = rowOf(one, who(names, one.of), does);
-        return dark === undefined ? [own] : [own, rowOf(dark, "the same on dark cloth, besides", does)];
+        // Dark cloth's own part is told only where it says something.
+        return dark === undefined || isNothing(dark)
+          ? [own]
+          : [own, rowOf(dark, "the same on dark cloth, besides", does)];
       });
     groups.set(title, [...(groups.get(title) ?? []), ...rows]);
   }

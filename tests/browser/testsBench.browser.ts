@@ -1,0 +1,158 @@
+/**
+ * The bench form in a real browser: readings from a file, by eye, a swapped pair that is set aside; targets for a finger;
+ * every part of the Tests view at three widths and in both themes under axe.
+ */
+import { readFileSync } from "node:fs";
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "playwright-core";
+import { afterEach, describe, expect, it } from "vitest";
+import type { OpenedPlanner, WindowSize } from "./launch.ts";
+import { cellOf, FIELDS, keep, MILL_B, MILL_B_PAIRS, openTests, startForm, typePairs } from "./testsDesk.ts";
+
+const TABS = [
+  "Record a print",
+  "Record book",
+  "Garments",
+  "What was learned",
+  "Suspicious",
+  "Goods-in checks",
+];
+
+let planner: OpenedPlanner | undefined;
+
+afterEach(async () => {
+  await planner?.close();
+  planner = undefined;
+});
+
+/** The page of the planner that is closed after the test. */
+async function opened(size?: WindowSize): Promise<Page> {
+  planner = await openTests(size);
+  return planner.page;
+}
+
+async function violations(page: Page): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).analyze();
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
+}
+
+/** As an instrument writes it, without a word on light, observer or geometry. */
+const SILENT_FILE = `CGATS.17
+NUMBER_OF_FIELDS\t4
+BEGIN_DATA_FORMAT
+SAMPLE_NAME\tLAB_L\tLAB_A\tLAB_B
+END_DATA_FORMAT
+NUMBER_OF_SETS\t${MILL_B_PAIRS.length * 2}
+BEGIN_DATA
+${MILL_B_PAIRS.map(([L, a, b, pL, pa, pb], i) => `bare ${i + 1}\t${L}\t${a}\t${b}\nprint ${i + 1}\t${pL}\t${pa}\t${pb}`).join("\n")}
+END_DATA
+`;
+
+describe("the bench form", () => {
+  it("asks what a readings file does not say, and takes its pairs once they are confirmed", async () => {
+    const page = await opened();
+    await startForm(page, MILL_B);
+    await page.getByLabel("From a file").check();
+    await page.getByLabel(/^Colour-measurement file/).setInputFiles({
+      name: "millB.txt",
+      mimeType: "text/plain",
+      buffer: Buffer.from(SILENT_FILE),
+    });
+    await page.getByText("5 pairs proposed from the names: check them.").waitFor();
+    const use = page.getByRole("button", { name: "Use these readings" });
+    expect(await use.isDisabled()).toBe(true);
+    await page.getByLabel("Light of these readings").selectOption("D65");
+    await page.getByLabel("Observer of these readings").selectOption("10deg");
+    await page.getByLabel("Geometry of these readings").selectOption("45:0");
+    await expect.poll(() => use.isDisabled()).toBe(false);
+    await use.click();
+    await page.getByRole("region", { name: "What the reading says" }).getByText("8.0 darker").waitFor();
+    await keep(page);
+  });
+
+  it("takes a print judged by eye", async () => {
+    const page = await opened();
+    await startForm(page, MILL_B);
+    await page.getByLabel("By eye").check();
+    await page.getByRole("radio", { name: "1-2", exact: true }).check();
+    await page.getByRole("radio", { name: "darker" }).check();
+    const says = page.getByRole("region", { name: "What the reading says" });
+    await says.getByText("grade 1-2, darker").waitFor();
+    await says.getByText(/the middle of what is expected is grade/).waitFor();
+    await keep(page);
+    await expect.poll(async () => (await cellOf(page, "Mill B")).evidence).toBe("this lot");
+  });
+
+  it("has targets of 44 px or more on a tablet", async () => {
+    const page = await opened({ width: 1024, height: 800 });
+    await startForm(page, MILL_B);
+    const small = await page
+      .locator(".tests__bench")
+      .locator("button, select, input:not([type=radio]):not([type=checkbox]), label:has(> input), summary")
+      .evaluateAll((all) =>
+        all
+          .filter((one) => one.getBoundingClientRect().height > 0)
+          .filter((one) => one.getBoundingClientRect().height < 43.5)
+          .map((one) => one.textContent),
+      );
+    expect(small).toEqual([]);
+  });
+
+  it("says that a print is lighter than its cloth, sets the swapped pair aside, and counts its correction", async () => {
+    const demo = JSON.parse(readFileSync("demo-data/verrowmoor-vm-217.tonebench.json", "utf8"));
+    const approved = demo.library.testPrints.find((one: { verdict: string }) => one.verdict === "reference");
+    const right = approved.readings.pairs
+      .slice(0, 3)
+      .map(({ bare, print }: Record<"bare" | "print", { L: number; a: number; b: number }>) => [
+        ...[bare.L, bare.a, bare.b],
+        ...[print.L, print.a, print.b],
+      ]);
+    const swapped = right.map((pair: number[]) => [...pair.slice(3), ...pair.slice(0, 3)]);
+    const page = await opened();
+    await startForm(page, "Blend crew tee, Forest, Mill A, lot BC-2231");
+    await typePairs(page, swapped);
+    const says = page.getByRole("region", { name: "What the reading says" });
+    await says.getByText(/lighter than the bare cloth/).waitFor();
+    await says.getByText(/the other way round it would fit/).waitFor();
+    await keep(page);
+    await page.getByText("One record looks wrong and is set aside until somebody answers.").waitFor();
+    await page.getByRole("button", { name: "See what looks wrong" }).click();
+    await page.getByText(/it teaches nothing, and is still here/).waitFor();
+    await page.getByRole("button", { name: "Correct it" }).click();
+    for (const [index, values] of right.entries()) {
+      for (const [field, value] of values.entries())
+        await page.getByLabel(`${FIELDS[field]} of pair ${index + 1}`, { exact: true }).fill(String(value));
+    }
+    await page.keyboard.press("Tab");
+    await page.getByRole("button", { name: "Keep this record" }).click();
+    await page.getByText("6 prints teach").waitFor();
+    await page.getByRole("tab", { name: "Suspicious" }).click();
+    await page.getByText("No record stands out.").waitFor();
+  });
+});
+
+describe("every part of the view", () => {
+  it.each([1440, 1024, 390])("fits %i px, and axe finds nothing", async (width) => {
+    const page = await opened({ width, height: 900 });
+    await startForm(page, MILL_B);
+    await typePairs(page, MILL_B_PAIRS.slice(0, 1));
+    for (const tab of TABS) {
+      await page.getByRole("tab", { name: tab, exact: true }).click();
+      if (tab === "Record book") await page.getByRole("button", { name: /Brick/ }).first().click();
+      if (tab === "Garments") await page.getByRole("img", { name: /before and after/ }).waitFor();
+      expect(await violations(page), tab).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), tab).toBeLessThanOrEqual(width);
+      await planner?.screenshot(`tests-${tab.toLowerCase().replaceAll(" ", "-")}-${width}`);
+    }
+  });
+
+  it("has nothing that axe objects to in the dark theme either", async () => {
+    const page = await opened();
+    await page.emulateMedia({ colorScheme: "dark" });
+    await startForm(page, MILL_B);
+    for (const tab of TABS) {
+      await page.getByRole("tab", { name: tab, exact: true }).click();
+      expect(await violations(page), tab).toEqual([]);
+    }
+  });
+});
