@@ -40,6 +40,10 @@ export interface SyntheticShop {
   readonly records: readonly ShopRecord[];
 }
 
+/** Fewest and most test prints in a shop's library; a shop's own number is drawn evenly between. */
+export type LibrarySize = readonly [fewest: number, most: number];
+export const USUAL_LIBRARY: LibrarySize = [40, 120];
+
 /** Black in the mix by mass, the shop's ladder. */
 export const TINT_LADDER = [0, 0.001, 0.0025, 0.005, 0.01] as const;
 const COLOUR_TINT_FRACTIONS = [0.01, 0.02, 0.03] as const;
@@ -112,14 +116,14 @@ export function lotsByStyle(lots: readonly ClothLot[]): ClothLot[][] {
  * Which lot each test print is made on: three styles of five are tested at all, a style of several lots keeps some
  * untested; first one to six prints a style (three the likeliest), then more on some of them up to the library's size.
  */
-function testedLots(draws: Draws, lots: readonly ClothLot[]): ClothLot[] {
-  const wantedCount = draws.integer(40, 120);
+function testedLots(draws: Draws, lots: readonly ClothLot[], [fewest, most]: LibrarySize): ClothLot[] {
+  const wantedCount = draws.integer(fewest, most);
   const styles = draws.shuffled(lotsByStyle(lots));
   const tested = styles.slice(0, Math.max(3, Math.round(0.6 * styles.length)));
   const open = tested.map((all) => {
     const order = draws.shuffled(all);
-    const most = all.length === 1 ? 1 : all.length - 1;
-    return order.slice(0, Math.max(1, Math.round(most * draws.between(0.4, 1))));
+    const mostTested = all.length === 1 ? 1 : all.length - 1;
+    return order.slice(0, Math.max(1, Math.round(mostTested * draws.between(0.4, 1))));
   });
   const onto: ClothLot[] = [];
   for (const lotsOfStyle of open) {
@@ -128,7 +132,7 @@ function testedLots(draws: Draws, lots: readonly ClothLot[]): ClothLot[] {
   }
   const busy = open.slice(0, Math.ceil(open.length / 2)).flat();
   while (onto.length < wantedCount) onto.push(draws.pick(busy));
-  return draws.shuffled(onto).slice(0, 120);
+  return draws.shuffled(onto).slice(0, most);
 }
 
 /** A day apart each, from an arbitrary first one; used for order only. */
@@ -136,8 +140,8 @@ function dayOf(index: number): string {
   return new Date(Date.UTC(2025, 0, 1 + index)).toISOString();
 }
 
-/** The shop of `seed`: the same seed, the same shop. */
-export function syntheticShop(seed: number): SyntheticShop {
+/** The shop of `seed` with a library of that many test prints: the same seed and size, the same shop. */
+export function syntheticShop(seed: number, librarySize: LibrarySize = USUAL_LIBRARY): SyntheticShop {
   const shelf = drawsFor(seed, "shelf");
   const bases = shopBases(shelf);
   const colourants = shopColourants(shelf, SHOP_VIEWING);
@@ -150,7 +154,7 @@ export function syntheticShop(seed: number): SyntheticShop {
   const garments = new Map(
     lots.map((lot) => [lot.lotKey, garmentAsRead(drawsFor(seed, `bare ${lot.lotKey}`), lot)]),
   );
-  const records = testedLots(drawsFor(seed, "library"), lots).map((lot, i): ShopRecord => {
+  const records = testedLots(drawsFor(seed, "library"), lots, librarySize).map((lot, i): ShopRecord => {
     const draws = drawsFor(seed, `print ${i + 1}`);
     const recipe = testedRecipe(draws, bases, colourants);
     const setUp = draws.chance(0.6) ? setUps[0]! : draws.pick(setUps.slice(1));

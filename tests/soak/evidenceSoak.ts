@@ -2,7 +2,7 @@
 import { learn } from "../../src/core/evidence/learn.ts";
 import { learnWatchfully } from "../../src/core/evidence/learnWatchfully.ts";
 import { shopByEye } from "../generator/byEyeReadings.ts";
-import { syntheticShop } from "../generator/syntheticShop.ts";
+import { type LibrarySize, syntheticShop } from "../generator/syntheticShop.ts";
 import { targetGarments } from "../generator/targetGarments.ts";
 import { coverageScores, errorScores, type Score, standardErrorsOutside } from "./forecastScores.ts";
 import { forecastFrom } from "./learnedShop.ts";
@@ -10,6 +10,13 @@ import { type ForecastCell, forecastCells, forecastFromPrior } from "./shopForec
 import { falseSlipScore, type SlipOutcome, slipOutcomes, slipScores } from "./slipScores.ts";
 
 const BY_EYE_SHOP_COUNT = 60;
+/** Prints in a library; the first is the usual size, for comparison on the same shops. */
+const LIBRARY_SIZES: readonly LibrarySize[] = [
+  [40, 120],
+  [120, 250],
+  [250, 400],
+];
+const SIZED_SHOP_COUNT = 60;
 
 export interface EvidenceRun {
   readonly shopCount: number;
@@ -63,6 +70,19 @@ export function byEyeScores({ shopCount, seed, perGroup }: Omit<EvidenceRun, "wi
   return [...coverageScores(cells), ...errorScores(cells, seed)];
 }
 
+/** The same figures for shops with libraries of another size. */
+export function sizedScores(
+  { shopCount, seed, perGroup }: Omit<EvidenceRun, "withSlips">,
+  size: LibrarySize,
+): Score[] {
+  const cells = Array.from({ length: shopCount }, (_, i) => {
+    const shop = syntheticShop(seed + i, size);
+    const { posterior } = learnWatchfully(shop.records.map(({ record }) => record));
+    return forecastCells(targetGarments(shop, perGroup), forecastFrom(posterior));
+  });
+  return [...coverageScores(cells), ...errorScores(cells, seed)];
+}
+
 /** Prints every figure with its standard error, and what the prior alone gave; returns how many miss what is asked. */
 export function soakEvidence(run: EvidenceRun, print: (line: string) => void): number {
   const { before, learned } = evidenceScores(run);
@@ -78,6 +98,12 @@ export function soakEvidence(run: EvidenceRun, print: (line: string) => void): n
   }
   print(`  shops without an instrument, ${BY_EYE_SHOP_COUNT} of them (nothing is asked of this):`);
   for (const { text } of byEyeScores({ ...run, shopCount: BY_EYE_SHOP_COUNT })) print(`    ${text}`);
+  for (const size of LIBRARY_SIZES) {
+    print(
+      `  libraries of ${size[0]} to ${size[1]} prints, ${SIZED_SHOP_COUNT} shops (nothing is asked of this):`,
+    );
+    for (const { text } of sizedScores({ ...run, shopCount: SIZED_SHOP_COUNT }, size)) print(`    ${text}`);
+  }
   print(`  ${learned.length - missed} of ${learned.length} figures as asked.`);
   return missed;
 }
