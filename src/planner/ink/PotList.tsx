@@ -1,5 +1,5 @@
 /** The pots of a batch: each is started once, weighed line by line, and corrected where it has to be. */
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { InkBatch, RecordedPot } from "../../job/inkRoom/inkBatch.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { PotCard } from "./PotCard.tsx";
@@ -24,13 +24,23 @@ export function potNumbers({ pots, recorded }: InkBatch): number[] {
 
 export function PotList({ batch, ink }: Props) {
   const [starting, setStarting] = useState<number | null>(null);
+  const list = useRef<HTMLOListElement>(null);
+  const focusNext = useRef<number | null>(null);
+  // After a pot is started the keyboard goes on at its first line, after it is not at its button.
+  useEffect(() => {
+    if (focusNext.current === null || starting !== null) return;
+    const pot = list.current?.querySelector(`[data-pot="${focusNext.current}"]`);
+    focusNext.current = null;
+    const first = pot?.querySelector<HTMLElement>(".sheet__pour input") ?? pot?.querySelector("button");
+    first?.focus();
+  });
   return (
-    <ol className="ink__pots">
+    <ol className="ink__pots" ref={list}>
       {potNumbers(batch).map((potNumber) => {
         const recorded = recordedPot(batch, potNumber);
         const canStart = batch.sheet?.ok === true && potNumber <= (batch.pots?.potCount ?? 0);
         return (
-          <li key={potNumber} className="ink__pot">
+          <li key={potNumber} className="ink__pot" data-pot={potNumber}>
             <div className="ink__head">
               <h3>Pot {potNumber}</h3>
               {canStart && starting !== potNumber && (
@@ -49,7 +59,10 @@ export function PotList({ batch, ink }: Props) {
                 ink={ink}
                 potNumber={potNumber}
                 supersedesId={recorded?.pot.id ?? null}
-                onDone={() => setStarting(null)}
+                onDone={() => {
+                  focusNext.current = potNumber;
+                  setStarting(null);
+                }}
               />
             )}
             {recorded !== null && starting !== potNumber && (

@@ -45,7 +45,7 @@ export function PotOutcome({ recorded, batch, ink }: Props) {
   if (state === null) return null;
   const wanted = (itemId: string) => pot.recipe.find((part) => part.itemId === itemId)?.massFraction ?? 0;
   return (
-    <div className="ink__outcome">
+    <section className="ink__outcome" tabIndex={-1} aria-label="What is in the pot">
       <table className="ink__table">
         <caption className="unseen">True percentages</caption>
         <thead>
@@ -78,7 +78,7 @@ export function PotOutcome({ recorded, batch, ink }: Props) {
         {worst !== null && pouredSentence(worst.error, worst.name)}
       </p>
       {correction !== null && <CorrectionWords recorded={recorded} correction={correction} ink={ink} />}
-    </div>
+    </section>
   );
 }
 

@@ -1,5 +1,5 @@
 /** The grams that were really poured, line by line: typed once, corrected by an entry of its own, never overwritten. */
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { appendPotEntry } from "../../job/edits/pots.ts";
 import type { Poured } from "../../job/inkRoom/poured.ts";
 import type { Dilution, Pot, PotEntry } from "../../job/potDocument.ts";
@@ -49,6 +49,8 @@ export function PourLines({ sheet, poured, ink }: Props) {
   const recordEntries = useRecordEntries(sheet.id, sheet.by);
   const [typed, setTyped] = useState<Readonly<Record<string, number>>>({});
   const [correcting, setCorrecting] = useState<string | null>(null);
+  const pour = useRef<HTMLDivElement>(null);
+  const wasRecorded = useRef(false);
   const { units } = ink;
   const { mass } = shopUnits(units);
   const weigh = (grams: number) => scaleWords(grams, sheet.scaleStepGrams, units);
@@ -65,10 +67,18 @@ export function PourLines({ sheet, poured, ink }: Props) {
       }),
     );
     setTyped({});
+    wasRecorded.current = true;
   }
 
+  // What was poured is read next: its percentages take the focus that the button had.
+  useEffect(() => {
+    if (!wasRecorded.current) return;
+    wasRecorded.current = false;
+    pour.current?.parentElement?.querySelector<HTMLElement>(".ink__outcome")?.focus();
+  });
+
   return (
-    <div className="sheet__pour">
+    <div className="sheet__pour" ref={pour}>
       <table className="ink__table sheet__lines">
         <caption className="unseen">What was poured</caption>
         <thead>
@@ -110,18 +120,23 @@ export function PourLines({ sheet, poured, ink }: Props) {
                         </ActionButton>
                       )}
                       {entry !== undefined && correcting === lineId && (
-                        <MeasureEntry
-                          label={`First weighing of ${name}, corrected`}
-                          stored={entry.grams}
-                          unit={mass}
-                          {...GRAMS}
-                          onCommit={(value) => {
-                            recordEntries([
-                              { kind: "weighed", lineId, grams: value, supersedesId: entry.id },
-                            ]);
-                            setCorrecting(null);
-                          }}
-                        />
+                        <>
+                          <MeasureEntry
+                            label={`First weighing of ${name}, corrected`}
+                            stored={entry.grams}
+                            unit={mass}
+                            {...GRAMS}
+                            onCommit={(value) => {
+                              recordEntries([
+                                { kind: "weighed", lineId, grams: value, supersedesId: entry.id },
+                              ]);
+                              setCorrecting(null);
+                            }}
+                          />
+                          <ActionButton weight="plain" onClick={() => setCorrecting(null)}>
+                            Leave it as it is
+                          </ActionButton>
+                        </>
                       )}
                     </div>
                   )}

@@ -59,6 +59,26 @@ describe("a weigh sheet", () => {
     expect(now().library.pots).toHaveLength(1);
   });
 
+  it("is weighed by keyboard alone: from the name to the first line, from the last line to what is in the pot", async () => {
+    const { user, panel, now } = await openInk("weigh", demoWith([TINTED]));
+    panel().getByRole("button", { name: "Start pot 1" }).focus();
+    await user.keyboard("{Enter}");
+    expect(screen.getByLabelText("Weighed by")).toHaveFocus();
+    await user.keyboard("Ida Krone{Enter}");
+    within(screen.getByRole("group", { name: "Start pot 1" }))
+      .getByRole("button", { name: /^Start pot 1/ })
+      .focus();
+    await user.keyboard("{Enter}");
+    expect(screen.getByLabelText(/^Grams of Curable clear/)).toHaveFocus();
+    const [line, tint] = now().library.pots[0]?.lines ?? [];
+    await user.keyboard(`${line?.grams}{Tab}${tint?.grams}{Tab}{Enter}`);
+    expect(screen.getByRole("region", { name: "What is in the pot" })).toHaveFocus();
+    expect(screen.getByText(/every line is within a step/)).toBeInTheDocument();
+    expect(now().library.potEntries.filter(({ kind }) => kind === "weighed")).toHaveLength(
+      2 + demoWith([TINTED]).library.potEntries.length,
+    );
+  });
+
   it("says why it cannot be written where the shop has no scale", async () => {
     const { panel } = await openInk("weigh", changeDefaults(demoWith([TINTED]), { scales: [] }));
     expect(panel().getByText(/the shop has entered no scale yet/)).toBeInTheDocument();
