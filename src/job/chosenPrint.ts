@@ -3,9 +3,17 @@ import type { EvidenceGarment } from "../core/evidence/record.ts";
 import type { Application, Garment, InkMix } from "../core/prediction/inputs.ts";
 import type { Documents } from "./documents.ts";
 import { evidenceGarment } from "./evidencePrints.ts";
+import { pouredRecipe } from "./inkRoom/pouredRecipe.ts";
 import type { Candidate, Line, Place } from "./jobDocument.ts";
 import { chosenCandidate, lotOfLine, mixOf, setUpOf } from "./lookup.ts";
-import { applicationFor, applicationProblems, garmentFor, inkMixFor } from "./predictionInputs.ts";
+import type { Mix } from "./mixDocument.ts";
+import {
+  applicationFor,
+  applicationProblems,
+  garmentFor,
+  inkMixFor,
+  pouredInkFor,
+} from "./predictionInputs.ts";
 import type { Problem } from "./problem.ts";
 
 export type ChosenPrint =
@@ -23,6 +31,15 @@ export type ChosenPrint =
       readonly setUpKey: string;
     };
 
+/** The ink that is printed: what is in the pots once they were weighed, above a data sheet's limit too; else the mix as wanted. */
+function printedInk(documents: Documents, mix: Mix) {
+  const { shelf } = documents.library;
+  const poured = pouredRecipe(documents, mix);
+  const recipe = poured ?? mix.recipe;
+  const ink = poured === null ? inkMixFor(mix, shelf) : pouredInkFor({ ...mix, recipe: [...poured] }, shelf);
+  return { ink, recipe };
+}
+
 /** The chosen candidate of a line at a place; problems have paths from the garment, the mix or the set-up on. */
 export function chosenPrint(documents: Documents, line: Line, place: Place): ChosenPrint {
   const { job, library } = documents;
@@ -35,7 +52,10 @@ export function chosenPrint(documents: Documents, line: Line, place: Place): Cho
   const missing = (where: string): Problem[] => [{ code: "missing-reference", where }];
   const garment =
     lot === null ? { ok: false as const, problems: missing("garmentLotId") } : garmentFor(lot, shelf);
-  const ink = mix === null ? { ok: false as const, problems: missing("mixId") } : inkMixFor(mix, shelf);
+  const { ink, recipe } =
+    mix === null
+      ? { ink: { ok: false as const, problems: missing("mixId") }, recipe: [] }
+      : printedInk(documents, mix);
   const setUpProblems: Problem[] =
     setUp === null
       ? [{ code: "set-up-missing", where: "setUpId", detail: candidate.setUpId }]
@@ -56,7 +76,7 @@ export function chosenPrint(documents: Documents, line: Line, place: Place): Cho
     mix: ink.mix,
     application: applicationFor(setUp, place, shelf),
     keys,
-    itemKeys: mix.recipe.map(({ itemId }) => itemId),
+    itemKeys: recipe.map(({ itemId }) => itemId),
     setUpKey: setUp.id,
   };
 }

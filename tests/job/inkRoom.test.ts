@@ -1,6 +1,7 @@
 /** The ink room is made of what the documents say, batch by batch; amounts against plain arithmetic. */
 import { describe, expect, it } from "vitest";
 import { demoDocuments } from "../../scripts/demo/demoDocuments.ts";
+import { chosenPrint } from "../../src/job/chosenPrint.ts";
 import type { Documents } from "../../src/job/documents.ts";
 import { chooseCandidate } from "../../src/job/edits/choices.ts";
 import { changeJob } from "../../src/job/edits/job.ts";
@@ -251,6 +252,20 @@ describe("a pot of the batch", () => {
     const total = clear!.grams + black!.grams + 7;
     const tint = trueRecipe.recipe.find(({ itemId }) => itemId === black!.contents[0]!.itemId)!;
     expect(tint.massFraction).toBeCloseTo((0.1 * (black!.grams + 7)) / total, 12);
+  });
+
+  it("is what the chosen print is predicted with, as wanted before and with what is in it afterwards", () => {
+    const line = tinted.job.lines[0]!;
+    const place = tinted.job.places[0]!;
+    const inkOf = (documents: Documents) => {
+      const print = chosenPrint(documents, line, place);
+      if (print.kind !== "ready") throw new RangeError("the demo's first line has a mix that can be printed");
+      const at = print.itemKeys.indexOf(black!.contents[0]!.itemId);
+      return print.mix.parts[at]!.massFraction;
+    };
+    expect(inkOf(withPot)).toBe(0.005);
+    const total = clear!.grams + black!.grams + 7;
+    expect(inkOf(poured)).toBeCloseTo((0.1 * (black!.grams + 7)) / total, 12);
   });
 
   it("that was mixed by another recipe is told, counts no more, and the next one has the next version", () => {

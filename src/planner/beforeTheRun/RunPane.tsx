@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { appendChecklistEntry } from "../../job/edits/checklist.ts";
+import { pouredRecipe } from "../../job/inkRoom/pouredRecipe.ts";
 import type { ChecklistEntry } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
 import { chosenCandidate, mixOf } from "../../job/lookup.ts";
@@ -61,6 +62,7 @@ export function RunPane({ documents, run, onClose }: Props) {
   const { temperature } = shopUnits(shelf.defaults.units);
   const candidate = chosenCandidate(documents.job, run.line.id, run.place.id);
   const mix = candidate === null ? null : mixOf(documents.job, candidate.mixId);
+  const isPoured = mix !== null && pouredRecipe(documents, mix) !== null;
   const isChoice = run.items.some(({ item }) => item.kind === "choice");
   return (
     <section className="pane panel" aria-label="Checklist of the garment">
@@ -75,6 +77,7 @@ export function RunPane({ documents, run, onClose }: Props) {
         <div>
           <p>{[run.place.name, run.mixName, run.setUpName].filter((part) => part !== "").join(" · ")}</p>
           {run.chosen.kind === "predicted" && <Predicted cell={run.chosen.cell} />}
+          {isPoured && <p className="quiet">Predicted with what was weighed into the pot.</p>}
           {run.chosen.kind === "pending" && <p>Predicting…</p>}
         </div>
       </div>

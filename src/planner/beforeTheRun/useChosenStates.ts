@@ -101,6 +101,8 @@ export function useChosenStates(documents: Documents): ReadonlyMap<string, Chose
       library.garmentLots,
       library.testPrints,
       library.approvals,
+      library.pots,
+      library.potEntries,
       lessons,
     ],
   );
