@@ -1,5 +1,6 @@
 /** What every chart of the planner shares: size, axes in greys, labels beside the lines. */
 import type { ScaleLinear } from "d3-scale";
+import "./chart.css";
 
 export const CHART = { width: 352, height: 208, left: 40, right: 12, top: 24, bottom: 36 } as const;
 

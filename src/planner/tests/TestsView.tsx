@@ -17,7 +17,6 @@ import { GoodsInTab } from "./GoodsInTab.tsx";
 import { LearnedTab } from "./LearnedTab.tsx";
 import { SuspiciousTab } from "./SuspiciousTab.tsx";
 import { useBenchForm } from "./useBenchForm.ts";
-import "../matrix/detail.css";
 import "./tests.css";
 import "./bench.css";
 

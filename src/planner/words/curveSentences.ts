@@ -37,7 +37,7 @@ const TEACHES_NOTHING: readonly PredictionReason[] = [
 /** Where a print would teach almost nothing about wet-out, said before anybody makes one; null elsewhere. */
 export function wouldTeachSentence(reasons: readonly PredictionReason[]): string | null {
   return reasons.some((reason) => TEACHES_NOTHING.includes(reason))
-    ? "A print on this cloth teaches almost nothing about wet-out: the change hardly depends on it. With a tint it teaches how strong the tint is."
+    ? "A print on this cloth teaches almost nothing about wet-out, because the change hardly depends on it. With a tint it teaches how strong the tint is."
     : null;
 }
 

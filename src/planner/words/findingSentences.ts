@@ -5,8 +5,10 @@ import type { Expected, RecordFinding } from "../../engine/recordFinding.ts";
 import { chanceWords, changeWords, rangeWords } from "./predictionSentences.ts";
 import { gradeWords } from "./testsWords.ts";
 
-/** Less than this part of what was unknown is next to nothing. Invented. */
-const NEXT_TO_NOTHING = 0.05;
+/** Less than this part of what was unknown is next to nothing: a navy cotton's clear takes away a tenth. Invented. */
+const NEXT_TO_NOTHING = 0.15;
+/** Less than this is little. Invented. */
+const LITTLE = 0.5;
 
 /** "3.6 darker, 1.5 to 9.6 in nine of ten". */
 export function expectedWords(expected: Expected): string {
@@ -36,21 +38,21 @@ export function byEyeResidualSentence(grade: number, expected: Expected): string
 
 const partWords = (cut: number) => (cut >= 0.995 ? "all" : chanceWords(cut));
 
+/** Almost nothing, little, or what part: of wet-out, of the tint. */
+function taughtSentence(cut: number, of: string, why: string): string {
+  if (cut < NEXT_TO_NOTHING) return `It teaches almost nothing about ${of}${why}.`;
+  const part = `${partWords(cut)} of what is unknown about ${of}`;
+  return cut < LITTLE
+    ? `It teaches little about ${of}: it takes away ${partWords(cut)} of what is unknown.`
+    : `It takes away ${part}.`;
+}
+
 /** What the reading teaches about this garment, and what it does not. */
 export function teachingSentences({ wetOutCut, tintCut }: RecordFinding): string[] {
   if (wetOutCut === null) return ["A washed print teaches durability; it moves no prediction."];
-  const sentences = [
-    wetOutCut < NEXT_TO_NOTHING
-      ? "It teaches almost nothing about wet-out: on this cloth the change hardly depends on it."
-      : `It takes away ${partWords(wetOutCut)} of what is unknown about how this garment wets out.`,
-  ];
-  if (tintCut !== null) {
-    sentences.push(
-      tintCut < NEXT_TO_NOTHING
-        ? "It teaches almost nothing about the strength of the tint."
-        : `It takes away ${partWords(tintCut)} of what is unknown about the strength of the tint.`,
-    );
-  }
+  const why = ": on this cloth the change hardly depends on it";
+  const sentences = [taughtSentence(wetOutCut, "wet-out on this garment", why)];
+  if (tintCut !== null) sentences.push(taughtSentence(tintCut, "the strength of the tint", ""));
   return sentences;
 }
 
