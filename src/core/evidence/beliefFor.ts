@@ -60,7 +60,7 @@ export function evidenceLevelOf(
   if (tintsKnown && posterior.printedLotBases.has(lotBaseKey(garment.lotKey, baseKey))) return "this lot";
   const { cell, covariance, slopes, means } = examined;
   const count = cell.unknowns.length;
-  const counted = [dominatingGain(cell, slopes, means)];
+  const counted = [dominatingGain(cell, slopes.jacobian, means)];
   for (let k = 0; k < cell.wetCount; k++) counted.push(k);
   const base = itemKeys.indexOf(baseKey);
   if (base >= 0 && mix.parts[base]!.kind === "base" && cell.strengthOf[base] !== NONE) {
@@ -80,7 +80,7 @@ export function beliefFor(posterior: Posterior, print: EvidencePrint, viewing: V
   const examined = examine(posterior, print, viewing);
   const { cell, means, covariance, slopes } = examined;
   const count = cell.unknowns.length;
-  const axes = axesOf(cell, slopes, means);
+  const axes = axesOf(cell, slopes.jacobian, means);
   const lumped = new Float64Array(BELIEF_AXIS_COUNT ** 2);
   const axisMeans = new Float64Array(BELIEF_AXIS_COUNT);
   for (let p = 0; p < BELIEF_AXIS_COUNT; p++) {

@@ -1,7 +1,6 @@
 /** The many unknowns of one cell lumped into the few axes along which its colour moves. */
 import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
 import { type Cell, NONE } from "./cell.ts";
-import type { CellSlopes } from "./cellSlopes.ts";
 
 /** A slope of L* smaller than this per unit of ln wet-out is no measure of the fibres' parts. */
 const SMALLEST_WET_SLOPE = 1e-3;
@@ -14,7 +13,7 @@ const [WET_OUT, TINT, DEPOSIT, CLOSED, HAZE, BLACK] = [0, 1, 2, 3, 4, 5] as cons
  * share of the effect on L*, each base by its strength, each colourant by what it absorbs and scatters over all bands,
  * haze by what each base scatters, the closed fraction by mass: as in prediction/printableInk.ts and wetOutSpread.ts.
  */
-export function axesOf(cell: Cell, slopes: CellSlopes, values: Float64Array): Float64Array {
+export function axesOf(cell: Cell, jacobian: Float64Array, values: Float64Array): Float64Array {
   const { unknowns, wetCount, mix } = cell;
   const count = unknowns.length;
   const axes = new Float64Array(BELIEF_AXIS_COUNT * count);
@@ -22,7 +21,7 @@ export function axesOf(cell: Cell, slopes: CellSlopes, values: Float64Array): Fl
     if (position !== NONE && Number.isFinite(share)) axes[axis * count + position]! += share;
   };
   for (let k = 0; k < wetCount; k++) add(WET_OUT, k, 1);
-  for (const [position, share] of fibreShares(cell, slopes, values)) add(WET_OUT, position, share);
+  for (const [position, share] of fibreShares(cell, jacobian, values)) add(WET_OUT, position, share);
 
   const amounts = mix.parts.map((part, i) => {
     const scale = cell.strengthOf[i] === NONE ? 1 : Math.exp(values[cell.strengthOf[i]!]!);
@@ -66,13 +65,14 @@ const sum = (values: Float64Array): number => values.reduce((total, value) => to
 /** Position and share of each fibre's gain in ln wet-out; the shares sum to 1. */
 function fibreShares(
   cell: Cell,
-  slopes: CellSlopes,
+  jacobian: Float64Array,
   values: Float64Array,
 ): readonly (readonly [position: number, share: number])[] {
-  const wetSlope = slopes.wetOut[0]!;
+  // The first unknown is the style's part of epsilon: its slope is that of ln wet-out itself.
+  const wetSlope = jacobian[0]!;
   const positions = [...new Set(cell.gainOf)];
   if (Math.abs(wetSlope) >= SMALLEST_WET_SLOPE) {
-    return positions.map((position) => [position, slopes.jacobian[position]! / wetSlope]);
+    return positions.map((position) => [position, jacobian[position]! / wetSlope]);
   }
   const { gains, dyeShares } = cell.cloth;
   const parts = Array.from(cell.gainOf, (position, i) => {
@@ -84,25 +84,7 @@ function fibreShares(
 }
 
 /** Position of the fibre gain that carries most of the wet-out. */
-export function dominatingGain(cell: Cell, slopes: CellSlopes, values: Float64Array): number {
-  const shares = fibreShares(cell, slopes, values);
+export function dominatingGain(cell: Cell, jacobian: Float64Array, values: Float64Array): number {
+  const shares = fibreShares(cell, jacobian, values);
   return shares.reduce((best, share) => (share[1] > best[1] ? share : best), shares[0]!)[0];
-}
-
-/** Slope of L* along each axis. */
-export function axisSlopes(cell: Cell, slopes: CellSlopes): Float64Array {
-  const found = Float64Array.of(slopes.wetOut[0]!, slopes.tint[0]!, slopes.deposit[0]!, 0, 0, 0);
-  const seen = new Set<number>();
-  cell.mix.parts.forEach((part, i) => {
-    const pairs: readonly (readonly [number, number])[] = [
-      [CLOSED, cell.closedOf[i]!],
-      [part.kind === "base" ? HAZE : BLACK, cell.scatteringOf[i]!],
-    ];
-    for (const [axis, position] of pairs) {
-      if (position === NONE || seen.has(position)) continue;
-      seen.add(position);
-      found[axis]! += slopes.jacobian[position]!;
-    }
-  });
-  return found;
 }

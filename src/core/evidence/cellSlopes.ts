@@ -1,9 +1,8 @@
 /** How the colour of a cell answers to each of its unknowns: differences of the exact model, as few films as it takes. */
 import type { Lab } from "../colorimetry/viewing.ts";
-import { depositReach } from "../optics/wetOut.ts";
 import { type Cell, epsilonAt, NONE, surpriseAt } from "./cell.ts";
 import { clothRoom, difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
-import { inkFilms, LN_STEP } from "./inkFilms.ts";
+import { inkFilms, LN_STEP, reachSlope } from "./inkFilms.ts";
 import { darkBandMiss, spectrumDoubt } from "./spectrumDoubt.ts";
 
 /** The error of a one-sided difference is half its step times the curvature: far below any reading. */
@@ -139,11 +138,4 @@ function masses(cell: Cell, lnPartStrength: readonly number[]): { baseMass: numb
     } else if (part.ownBaseStrength !== null) strengthMass += part.massFraction * part.ownBaseStrength;
   });
   return { baseMass, strengthMass };
-}
-
-/** d ln F / d ln X at `depositUm`, with F of optics/wetOut.ts; 1 for a film of no thickness. */
-function reachSlope(depositUm: number): number {
-  if (depositUm === 0) return 1;
-  const step = Math.exp(LN_STEP);
-  return Math.log(depositReach(depositUm * step) / depositReach(depositUm)) / LN_STEP;
 }

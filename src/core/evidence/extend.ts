@@ -8,6 +8,7 @@ import type { EvidenceRecord } from "./record.ts";
 import { type Fit, settle, valuesOf } from "./settle.ts";
 import { NOTHING_ELIMINATED, type StyleBlock } from "./styleBlock.ts";
 import { isLater } from "./teachingRecords.ts";
+import { unbend } from "./unbend.ts";
 import type { Unknown } from "./unknown.ts";
 
 /** Which record teaches of the print now, and whether `record` takes its place. */
@@ -94,7 +95,7 @@ export function extend(posterior: Posterior, record: EvidenceRecord): Posterior 
   };
   dirty.add(block);
   const sharedValues = grown(posterior.sharedValues, common.unknowns.length);
-  const place = { teaching, block, locals: own.at, shared: common.at, weight: 1 };
+  const place = { teaching, block, locals: own.at, shared: common.at, weight: 1, bend: null };
   const lesson: Lesson = linearisedAt(place, valuesOf(place, blocks, sharedValues));
   lessons[index] = lesson;
 
@@ -109,6 +110,7 @@ export function extend(posterior: Posterior, record: EvidenceRecord): Posterior 
     converged: false,
   };
   settle(fit, dirty, true);
+  settle(fit, unbend(fit, new Set([block])), true);
 
   const { mix, itemKeys, garment } = record.print;
   const printedLotBases = new Set(posterior.printedLotBases);

@@ -2,6 +2,7 @@
 import { printedOf } from "./learn.ts";
 import type { Posterior } from "./posterior.ts";
 import { type Fit, settle } from "./settle.ts";
+import { unbend } from "./unbend.ts";
 
 /**
  * `posterior` without what record `id` teaches, which is then among those set aside. An earlier reading of the same print
@@ -26,6 +27,7 @@ export function forget(posterior: Posterior, id: string): Posterior {
     converged: false,
   };
   settle(fit, new Set([lesson.block]), true);
+  settle(fit, unbend(fit, new Set([lesson.block])), true);
   const teaching = new Set(fit.lessons.map((one) => one.teaching.id));
   const blockOfStyle = new Map(posterior.blockOfStyle);
   for (const [style, block] of blockOfStyle) {

@@ -1,4 +1,6 @@
 /** The films of an ink at one state of the shop's inks: the film itself, and one step along each part's strength and scattering. */
+
+import { depositReach } from "../optics/wetOut.ts";
 import type { Application, InkMix } from "../prediction/inputs.ts";
 import { type PrintedFilm, printedFilm } from "../prediction/printedFilm.ts";
 import type { Surprise } from "../prediction/unknowns.ts";
@@ -7,11 +9,17 @@ import type { EvidencePrint } from "./record.ts";
 /** Step in natural logarithms of the films' differences. */
 export const LN_STEP = 1e-4;
 
+/** Step in natural logarithms of second differences: about as far as the unknowns are open. */
+export const BEND_STEP = 0.3;
+
 export interface InkFilms {
   readonly film: PrintedFilm;
   /** By part of the mix: the film where the part is that much stronger, or scatters that much more; null where not asked. */
   readonly stronger: readonly (PrintedFilm | null)[];
   readonly scattering: readonly (PrintedFilm | null)[];
+  /** The film with all colourants BEND_STEP weaker and stronger; null without any. */
+  readonly lessTint: PrintedFilm | null;
+  readonly moreTint: PrintedFilm | null;
 }
 
 type InkSurprise = Required<
@@ -51,7 +59,10 @@ export function inkFilms(
 ): InkFilms {
   const known = last.get(mix);
   if (known !== undefined && known.application === application && isAt(known.at, at)) return known.films;
+  const hasTint = mix.parts.some((part) => part.kind === "colourant" && part.massFraction > 0);
   const films: InkFilms = {
+    lessTint: hasTint ? printedFilm(mix, application, at, Math.exp(-BEND_STEP)) : null,
+    moreTint: hasTint ? printedFilm(mix, application, at, Math.exp(BEND_STEP)) : null,
     film: printedFilm(mix, application, at),
     stronger: mix.parts.map((part, i) =>
       part.kind === "base" || part.massFraction === 0
@@ -90,4 +101,11 @@ export function withSharedInk(print: EvidencePrint, inks: InkCache): EvidencePri
     return print;
   }
   return { ...print, ...known };
+}
+
+/** d ln F / d ln X at `depositUm`, with F of optics/wetOut.ts; 1 for a film of no thickness. */
+export function reachSlope(depositUm: number): number {
+  if (depositUm === 0) return 1;
+  const step = Math.exp(LN_STEP);
+  return Math.log(depositReach(depositUm * step) / depositReach(depositUm)) / LN_STEP;
 }

@@ -5,10 +5,11 @@ import { linearisedAt } from "./lesson.ts";
 import { lotBaseKey, type Posterior } from "./posterior.ts";
 import { DEFAULT_PRIOR_SCALES, type PriorScales } from "./priorScales.ts";
 import type { EvidenceGarment, EvidencePrint, EvidenceRecord, GoodsInRecord } from "./record.ts";
-import { type Fit, settle, valuesOf } from "./settle.ts";
+import { type Fit, STEPS_TO_NEAR, settle, valuesOf } from "./settle.ts";
 import { NOTHING_ELIMINATED, type StyleBlock } from "./styleBlock.ts";
 import { byEyeTeaching, goodsInTeaching, pairTeaching, type Teaching } from "./teaching.ts";
 import { teachingRecords } from "./teachingRecords.ts";
+import { unbend } from "./unbend.ts";
 import type { Unknown } from "./unknown.ts";
 
 export interface LearnOptions {
@@ -18,6 +19,8 @@ export interface LearnOptions {
   readonly setAside?: ReadonlySet<string>;
   /** A posterior to start from where it knows the unknowns: the result is the same, sooner. */
   readonly from?: Posterior;
+  /** The most probable values themselves, without the step to the means (unbend.ts): for comparison. */
+  readonly mostProbable?: boolean;
 }
 
 interface Draft {
@@ -133,7 +136,7 @@ export function learn(records: readonly EvidenceRecord[], options: LearnOptions 
       placed(u, draft.unknowns, draft.positions),
     );
     const others = Int32Array.from(unknowns.slice(wetCount), (u) => placed(u, shared, sharedPositions));
-    return { teaching, block, locals, shared: others, weight: 1 };
+    return { teaching, block, locals, shared: others, weight: 1, bend: null };
   });
 
   const known = knownValues(options.from);
@@ -149,7 +152,13 @@ export function learn(records: readonly EvidenceRecord[], options: LearnOptions 
     iterationCount: 0,
     converged: true,
   };
-  if (blocks.length > 0) settle(fit, new Set(blocks.keys()), options.from !== undefined);
+  const isWarm = options.from !== undefined;
+  const all = new Set(blocks.keys());
+  if (options.mostProbable === true) settle(fit, all, isWarm);
+  else {
+    settle(fit, all, isWarm, STEPS_TO_NEAR);
+    settle(fit, unbend(fit, null), true);
+  }
 
   const blockOfStyle = new Map<string, number>();
   for (const record of used) {

@@ -6,47 +6,59 @@ import { residualAt } from "./lesson.ts";
 import type { Posterior } from "./posterior.ts";
 import { valuesOf } from "./settle.ts";
 
+/** What of a fit or posterior its covariance is made of. */
+type Conditioned = Pick<Posterior, "blocks" | "shared" | "sharedCovariance">;
+
+/** Room for the parts of a lesson's unknowns in its block and in what is shared; grown when a lesson needs more. */
+let ownRoom: Float64Array = new Float64Array(0);
+let sharedRoom: Float64Array = new Float64Array(0);
+let throughRoom: Float64Array = new Float64Array(0);
+
+function cleared(room: Float64Array, length: number): Float64Array {
+  if (room.length < length) return new Float64Array(2 * length);
+  room.fill(0, 0, length);
+  return room;
+}
+
 /** Covariance of a lesson's unknowns under the posterior that holds it. */
-export function lessonCovariance(posterior: Posterior, lesson: Lesson): Float64Array {
+export function lessonCovariance(posterior: Conditioned, lesson: Lesson): Float64Array {
   const { factor, coupling, shared: columns } = posterior.blocks[lesson.block]!.eliminated;
   const size = posterior.blocks[lesson.block]!.unknowns.length;
   const width = columns.length;
   const { locals, shared } = lesson;
-  const count = locals.length + shared.length;
+  const localCount = locals.length;
+  const count = localCount + shared.length;
   const total = posterior.shared.length;
-  const own = new Float64Array(size * count);
-  const common: number[][] = [];
-  for (let k = 0; k < count; k++) {
-    const parts: number[] = new Array<number>(total).fill(0);
-    if (k < locals.length) {
-      own[locals[k]! * count + k] = 1;
-      for (let j = 0; j < width; j++) parts[columns[j]!] = -coupling[locals[k]! * width + j]!;
-    } else parts[shared[k - locals.length]!] = 1;
-    common.push(parts);
+  // Column k: unknown k's own part, solved by the block's factor; and its part in the shared unknowns.
+  ownRoom = cleared(ownRoom, size * localCount);
+  sharedRoom = cleared(sharedRoom, total * count);
+  throughRoom = cleared(throughRoom, total * count);
+  for (let k = 0; k < localCount; k++) {
+    const at = locals[k]!;
+    ownRoom[at * localCount + k] = 1;
+    for (let j = 0; j < width; j++) sharedRoom[columns[j]! * count + k] = -coupling[at * width + j]!;
   }
-  solveLower(factor, size, own, count);
+  for (let k = localCount; k < count; k++) sharedRoom[shared[k - localCount]! * count + k] = 1;
+  solveLower(factor, size, ownRoom, localCount);
+  for (let r = 0; r < total; r++) {
+    for (let c = 0; c < total; c++) {
+      const value = posterior.sharedCovariance[r * total + c]!;
+      for (let k = 0; k < count; k++) throughRoom[r * count + k]! += value * sharedRoom[c * count + k]!;
+    }
+  }
   const covariance = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
-    const through = timesShared(posterior.sharedCovariance, common[i]!, total);
     for (let j = i; j < count; j++) {
       let sum = 0;
-      for (let r = 0; r < size; r++) sum += own[r * count + i]! * own[r * count + j]!;
-      for (let r = 0; r < total; r++) sum += through[r]! * common[j]![r]!;
+      for (let r = 0; r < total; r++) sum += sharedRoom[r * count + i]! * throughRoom[r * count + j]!;
+      if (j < localCount) {
+        for (let r = 0; r < size; r++) sum += ownRoom[r * localCount + i]! * ownRoom[r * localCount + j]!;
+      }
       covariance[i * count + j] = sum;
       covariance[j * count + i] = sum;
     }
   }
   return covariance;
-}
-
-function timesShared(matrix: Float64Array, parts: readonly number[], n: number): Float64Array {
-  const product = new Float64Array(n);
-  for (let k = 0; k < n; k++) {
-    const value = parts[k]!;
-    if (value === 0) continue;
-    for (let i = 0; i < n; i++) product[i]! += matrix[k * n + i]! * value;
-  }
-  return product;
 }
 
 /**

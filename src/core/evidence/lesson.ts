@@ -12,8 +12,10 @@ export interface Lesson {
   /** Where it was linearised. */
   readonly point: Float64Array;
   readonly linearised: Linearised;
-  /** The observation as the linear model sees it: observed - expected + J point. */
+  /** The observation as the linear model sees it: observed - expected - bend + J point. */
   readonly target: Float64Array;
+  /** What the model's bending adds to the mean of the observation, taken off before the fit sees it. */
+  readonly bend: readonly number[] | null;
   readonly inverseNoise: Float64Array;
   /** Student-t weight, at most 1. */
   readonly weight: number;
@@ -40,7 +42,7 @@ export function studentWeight(distance2: number, dimension: number): number {
 
 /** `lesson` linearised anew at `point`. */
 export function linearisedAt(
-  place: Pick<Lesson, "teaching" | "block" | "locals" | "shared" | "weight">,
+  place: Pick<Lesson, "teaching" | "block" | "locals" | "shared" | "weight" | "bend">,
   point: Float64Array,
 ): Lesson {
   const { teaching } = place;
@@ -52,23 +54,30 @@ export function linearisedAt(
   for (let row = 0; row < p; row++) {
     let along = 0;
     for (let k = 0; k < count; k++) along += jacobian[row * count + k]! * point[k]!;
-    target[row] = observed[row]! - expected[row]! + along;
+    target[row] = observed[row]! - expected[row]! - (place.bend?.[row] ?? 0) + along;
   }
   const factor = noise.slice();
   factorise(factor, p);
   const inverseNoise = inverseFrom(factor, p);
-  const { block, locals, shared, weight } = place;
+  const { block, locals, shared, weight, bend } = place;
   return {
     teaching,
     block,
     locals,
     shared,
     weight,
+    bend,
     point,
     linearised,
     target,
     inverseNoise,
   };
+}
+
+/** `lesson` with `bend` taken off its observation instead of what was. */
+export function withBend(lesson: Lesson, bend: readonly number[]): Lesson {
+  const target = lesson.target.map((value, row) => value + (lesson.bend?.[row] ?? 0) - bend[row]!);
+  return { ...lesson, target, bend };
 }
 
 /** Observed minus expected of the linear model where the lesson's unknowns are the first of `values`. */

@@ -21,6 +21,8 @@ const UNWEIGHTED_STEPS = 2;
 /** After so many steps they are halved, which ends a swing between two linearisations. */
 const FULL_STEPS = 12;
 const MOST_STEPS = 60;
+/** Steps after which a fit from nothing is near enough for what bending does to it to be counted. */
+export const STEPS_TO_NEAR = 4;
 /** Natural logarithms left to go at which the fit has arrived. */
 const ARRIVED = 0.002;
 
@@ -61,12 +63,12 @@ export function valuesOf(
   return values;
 }
 
-/** Settles `fit` from where it stands; `dirty` names the blocks whose lessons changed. */
-export function settle(fit: Fit, dirty: Set<number>, warm: boolean): void {
+/** Settles `fit` from where it stands, in `mostSteps` at most; `dirty` names the blocks whose lessons changed. */
+export function settle(fit: Fit, dirty: Set<number>, warm: boolean, mostSteps = MOST_STEPS): void {
   const unweighted = warm ? 0 : UNWEIGHTED_STEPS;
   let left = Number.POSITIVE_INFINITY;
   fit.converged = false;
-  for (let step = 0; step < MOST_STEPS; step++) {
+  for (let step = 0; step < mostSteps; step++) {
     const isNear = warm || step > UNWEIGHTED_STEPS;
     relinearise(fit, dirty, step >= unweighted, isNear ? MOVE_TOLERANCE : FIRST_MOVE_TOLERANCE);
     restyle(fit, dirty);

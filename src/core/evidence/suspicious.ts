@@ -39,11 +39,12 @@ const LOOKED_AT_BEYOND_SD = 2.2;
 /** How many records hold a slip of one kind, beforehand. Invented default. */
 const SLIP_ODDS = 0.02;
 /**
- * Where a slip is likelier than an honest error by this, beforehand and what was read together, the undone record need only
- * be one that would not itself be named. Departure from model.md §6, which asks for under 2 always: one honest record in
- * twenty lies beyond 2, and a swapped pair is no less swapped for it.
+ * Where a slip is likelier than an honest error by this, what was believed beforehand and what was read together, undoing it
+ * need only bring the record under EXPLAINED_IF_CERTAIN_SD. Departure from model.md §6, which asks for under 2 always: one
+ * honest record in twenty lies beyond 2 and one in a hundred beyond 3, and a swapped pair is no less swapped for it.
  */
 const CERTAIN_ODDS = 1000;
+const EXPLAINED_IF_CERTAIN_SD = 4;
 
 interface Distance {
   readonly sd: number;
@@ -110,7 +111,7 @@ function expectationOf(posterior: Posterior, teaching: Teaching, record: Evidenc
 
 /**
  * The record against `others`, a posterior that does not hold it; null where it does not stand out. A slip is proposed where
- * undoing it brings the record under 2 (CERTAIN_ODDS: under 3) and the slip is likelier than an error of the fit's own heavy
+ * undoing it brings the record under 2 (CERTAIN_ODDS: under 4) and the slip is likelier than an error of the fit's own heavy
  * tails: relighting is unsure, and what is unsure explains everything a little.
  */
 export function suspicionOf(
@@ -133,7 +134,8 @@ export function suspicionOf(
   for (const undone of undoneSlips(record)) {
     const { sd, lnDensity } = measure(undone.record, undone);
     const lnOdds = lnDensity - found.lnDensity + Math.log(SLIP_ODDS);
-    const isExplained = sd < EXPLAINED_BELOW_SD || (sd < NAMED_BEYOND_SD && lnOdds > Math.log(CERTAIN_ODDS));
+    const isExplained =
+      sd < EXPLAINED_BELOW_SD || (sd < EXPLAINED_IF_CERTAIN_SD && lnOdds > Math.log(CERTAIN_ODDS));
     if (!isExplained || lnOdds <= likeliest) continue;
     slip = undone.slip;
     undoneSd = sd;

@@ -1,6 +1,7 @@
 /** A record as the fit sees it: which unknowns it speaks of, what was observed, and what the model expects of it. */
 import { GREY_SCALE_STEPS } from "../colorimetry/greyScale.ts";
 import type { Cell } from "./cell.ts";
+import { cellBend } from "./cellBend.ts";
 import { type CellSlopes, cellSlopes } from "./cellSlopes.ts";
 import { pairNoise, printNoise } from "./readingNoise.ts";
 import type { ByEyeReading, PairReading } from "./record.ts";
@@ -25,6 +26,13 @@ export interface Teaching {
   readonly observed: Float64Array;
   readonly cells: readonly Cell[];
   readonly linearise: (values: Float64Array) => Linearised;
+  /**
+   * By how much the observation's mean over the unknowns (normal about `values` with `covariance`) differs from what is
+   * expected at `values`; null where that is not worth counting.
+   */
+  readonly bend:
+    | ((values: Float64Array, jacobian: Float64Array, covariance: Float64Array) => readonly number[])
+    | null;
 }
 
 /** An instrument's pair: the change of L*, a*, b* from bare cloth to print. */
@@ -37,6 +45,7 @@ export function pairTeaching(id: string, cell: Cell, reading: PairReading): Teac
     wetCount: cell.wetCount,
     observed: Float64Array.of(printed.L - bare.L, printed.a - bare.a, printed.b - bare.b),
     cells: [cell],
+    bend: (values, jacobian, covariance) => cellBend(cell, values, jacobian, covariance),
     linearise: (values) => {
       const slopes = cellSlopes(cell, values);
       const { L, a, b } = slopes.change;
@@ -89,6 +98,8 @@ export function byEyeTeaching(id: string, cell: Cell, reading: ByEyeReading): Te
     wetCount: cell.wetCount,
     observed: Float64Array.of(reading.direction === "darker" ? -seen : seen),
     cells: [cell],
+    // An eye's error is far wider than this.
+    bend: null,
     linearise: (values) => {
       const slopes = cellSlopes(cell, values);
       const { value, by } = signedDifference(slopes);
@@ -135,6 +146,7 @@ export function goodsInTeaching(
     wetCount: union.wetCount,
     observed: Float64Array.of(Math.log(arrivingDeltaL / approvedDeltaL)),
     cells: [approved, arriving],
+    bend: null,
     linearise: (values) => {
       const jacobian = new Float64Array(count);
       let expected = 0;

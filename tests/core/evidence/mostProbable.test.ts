@@ -6,6 +6,7 @@ import { DEFAULT_PRIOR_SCALES, type PriorScales } from "../../../src/core/eviden
 import type { EvidenceRecord } from "../../../src/core/evidence/record.ts";
 import { styleVariance } from "../../../src/core/evidence/settle.ts";
 import { backSubstitute, eliminate } from "../../../src/core/evidence/styleBlock.ts";
+import { cloth, FILAMENT_POLYESTER } from "../prediction/cloths.ts";
 import { MIXES, modelShop } from "./modelShop.ts";
 
 const NEARLY_NONE = 1e-5;
@@ -66,6 +67,7 @@ function overGrid(
   const mean = { x: sums.x / sums.w, y: sums.y / sums.w };
   return {
     best,
+    mean,
     variance: { x: sums.xx / sums.w - mean.x ** 2, y: sums.yy / sums.w - mean.y ** 2 },
     covariance: sums.xy / sums.w - mean.x * mean.y,
     steps: [stepOf(first!), stepOf(second!)] as const,
@@ -77,7 +79,7 @@ describe("the most probable values of two open unknowns", () => {
     const scales = { ...NOTHING_OPEN, lot: 0.44, colourantStrength: 0.3 };
     const shop = modelShop(seed, 3, 0, scales);
     const records = recordsOn(shop, [0, 4, 4]);
-    const posterior = learn(records, { scales });
+    const posterior = learn(records, { scales, mostProbable: true });
     const lotKey = posterior.blocks[0]!.unknowns.find(({ kind }) => kind === "lot")!;
     const blackKey = posterior.shared.find(({ kind }) => kind === "colourantStrength")!;
     const lot = posterior.blocks[0]!.values[posterior.blocks[0]!.positions.get(lotKey.key)!]!;
@@ -108,7 +110,7 @@ describe("the most probable values of two open unknowns", () => {
     if (reading.kind !== "pair") throw new RangeError("a pair is needed");
     const darker = { ...reading.printed, L: reading.bare.L + 4 * (reading.printed.L - reading.bare.L) };
     const records = [{ ...one!, reading: { ...reading, printed: darker } }];
-    const posterior = learn(records, { scales });
+    const posterior = learn(records, { scales, mostProbable: true });
     expect(posterior.converged).toBe(true);
     const lotUnknown = posterior.blocks[0]!.unknowns.find(({ kind }) => kind === "lot")!;
     const lot = posterior.blocks[0]!.values[posterior.blocks[0]!.positions.get(lotUnknown.key)!]!;
@@ -124,6 +126,38 @@ describe("the most probable values of two open unknowns", () => {
     );
     expect(Math.abs(lot - grid.best.x)).toBeLessThan(0.5 * grid.steps[0] + 0.012);
     expect(Math.abs(base - grid.best.y)).toBeLessThan(0.5 * grid.steps[1] + 0.012);
+  });
+});
+
+describe("the means of two open unknowns", () => {
+  it("lie nearer to the grid's means than the most probable values do, where one faint print is all there is", () => {
+    const scales = { ...NOTHING_OPEN, lot: 0.44, baseStrength: 0.25 };
+    const errors = { means: 0, mostProbable: 0 };
+    for (const seed of [31, 32, 33, 34]) {
+      const shop = modelShop(seed, 3, 0, scales);
+      const lotOnPolyester = { ...shop.lots[0]!, garment: cloth([60, 5, 20], FILAMENT_POLYESTER) };
+      const records = [shop.recordOf(shop.printOf(lotOnPolyester, MIXES[3]!))];
+      const fits = {
+        means: learn(records, { scales }),
+        mostProbable: learn(records, { scales, mostProbable: true }),
+      };
+      const { blocks, lessons } = fits.mostProbable;
+      const lot = blocks[0]!.unknowns.find(({ kind }) => kind === "lot")!;
+      const base = fits.means.shared.find(({ kind }) => kind === "baseStrength")!;
+      const at = blocks[0]!.positions.get(lot.key)!;
+      const grid = overGrid(
+        lessons,
+        [
+          [lot.key, lot.sd, -1.6, 1.6],
+          [base.key, base.sd, -1, 1],
+        ],
+        61,
+      );
+      for (const name of ["means", "mostProbable"] as const) {
+        errors[name] += Math.abs(fits[name].blocks[0]!.values[at]! - grid.mean.x);
+      }
+    }
+    expect(errors.means).toBeLessThan(0.8 * errors.mostProbable);
   });
 });
 
