@@ -1,5 +1,5 @@
 /** What a record says against what all other prints led to expect: the bench form's answer, and the record book's. */
-import { beliefFor } from "../core/evidence/beliefFor.ts";
+import { beliefFor, examine } from "../core/evidence/beliefFor.ts";
 import { extend } from "../core/evidence/extend.ts";
 import { forget } from "../core/evidence/forget.ts";
 import { learn } from "../core/evidence/learn.ts";
@@ -40,6 +40,8 @@ export interface RecordFinding {
    */
   readonly wetOutCut: number | null;
   readonly tintCut: number | null;
+  /** How far L* moves on this print when ln of its wet-out moves by one: where it hardly does, no print teaches of it. */
+  readonly slopePerLnWetOut: number;
   /** Null where it does not stand out. */
   readonly suspicion: Suspicion | null;
 }
@@ -91,8 +93,9 @@ export function findingOf(posterior: Posterior | null, request: RecordRequest): 
       !others.setAside.has(one.id),
   );
   const suspicion = suspicionOf(others, record, ofLot);
+  const slopePerLnWetOut = Math.abs(examine(others, print, viewing).slopes.wetOut[0] ?? 0);
   if (record.washCount > 0)
-    return { expected, afterwards: null, wetOutCut: null, tintCut: null, suspicion: null };
+    return { expected, afterwards: null, wetOutCut: null, tintCut: null, slopePerLnWetOut, suspicion: null };
   // Under an id of its own: a record that is set aside teaches nothing, and here it is asked what it would teach.
   const id = `asked ${record.id}`;
   const after = beliefFor(extend(others, { ...record, id }), print, viewing);
@@ -102,6 +105,7 @@ export function findingOf(posterior: Posterior | null, request: RecordRequest): 
     afterwards: expectedOf(request, after),
     wetOutCut: cutOf(before, after, "lnWetOut"),
     tintCut: hasTint ? cutOf(before, after, "lnTint") : null,
+    slopePerLnWetOut,
     suspicion,
   };
 }

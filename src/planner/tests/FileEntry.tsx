@@ -62,6 +62,11 @@ function OpenedFile({ file, onTake }: { readonly file: ReadingsFile; readonly on
   const { wish, answer } = file;
   if (wish === null || answer === null) return null;
   const { result, outcome, matching, toRemember, rememberedName } = answer;
+  // What is still to be answered is asked above; only what else keeps the pairs from being taken is said here.
+  const refusals =
+    outcome === null || outcome.ok
+      ? []
+      : outcome.problems.filter(({ code }) => code !== "readings-not-answered");
   const remember = () => {
     if (!isKept || wish.matching === null || toRemember === null) return;
     edit((documents) => {
@@ -115,9 +120,9 @@ function OpenedFile({ file, onTake }: { readonly file: ReadingsFile; readonly on
             from={answer.proposal?.pairs[0]?.from ?? "order"}
             onChange={(pairs) => file.change({ pairs })}
           />
-          {outcome !== null && !outcome.ok && (
+          {refusals.length > 0 && (
             <Notice kind="caution">
-              {outcome.problems.slice(0, 3).map((problem) => (
+              {refusals.slice(0, 3).map((problem) => (
                 <p key={`${problem.code} ${problem.where}`}>{readingsSentence(problem)}</p>
               ))}
             </Notice>

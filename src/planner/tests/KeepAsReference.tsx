@@ -83,7 +83,7 @@ export function KeepAsReference({ documents, print, finding }: Props) {
         <p>Another print is the reference of this lot. Approving this one takes its place.</p>
       )}
       {approval === null && (
-        <>
+        <div className="tests__approve" data-print="hide">
           <TextEntry
             label="Approved by"
             value={signer}
@@ -92,12 +92,12 @@ export function KeepAsReference({ documents, print, finding }: Props) {
             required="An approval needs a name."
           />
           <TextEntry label="Note to the approval" value={note} maxLength={2000} onCommit={setNote} />
-          <div className="acts" data-print="hide">
+          <div className="acts">
             <ActionButton disabled={signer === "" || finding.kind === "asking"} onClick={keep}>
               Keep as the approved reference
             </ActionButton>
           </div>
-        </>
+        </div>
       )}
     </section>
   );

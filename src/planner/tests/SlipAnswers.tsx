@@ -40,13 +40,15 @@ export function SlipAnswers({ documents, print, onCorrect }: Props) {
     <section className="tests__answers" aria-label="Does this record count?">
       <h4>Does this record count?</h4>
       <p role="status">{standingWords(suspicion, answer)}</p>
-      <TextEntry
-        label="Your name, for the answer"
-        value={signer}
-        maxLength={120}
-        onCommit={setSigner}
-        required="An answer needs a name."
-      />
+      <div className="tests__approve" data-print="hide">
+        <TextEntry
+          label="Your name, for the answer"
+          value={signer}
+          maxLength={120}
+          onCommit={setSigner}
+          required="An answer needs a name."
+        />
+      </div>
       <div className="acts" data-print="hide">
         <ActionButton disabled={signer === "" || answer?.answer === "keep"} onClick={() => give("keep")}>
           Keep it: it is right

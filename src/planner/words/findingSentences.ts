@@ -7,6 +7,8 @@ import { gradeWords } from "./testsWords.ts";
 
 /** Less than this part of what was unknown is next to nothing: a navy cotton's clear takes away a tenth. Invented. */
 const NEXT_TO_NOTHING = 0.15;
+/** L* per ln of wet-out: below it twice the wet-out moves a print by half a unit at most. Invented. */
+const FLAT_SLOPE = 0.7;
 /** Less than this is little. Invented. */
 const LITTLE = 0.5;
 
@@ -48,9 +50,15 @@ function taughtSentence(cut: number, of: string, why: string): string {
 }
 
 /** What the reading teaches about this garment, and what it does not. */
-export function teachingSentences({ wetOutCut, tintCut }: RecordFinding): string[] {
+export function teachingSentences(finding: RecordFinding): string[] {
+  const { wetOutCut, tintCut, slopePerLnWetOut, expected } = finding;
   if (wetOutCut === null) return ["A washed print teaches durability; it moves no prediction."];
-  const why = ": on this cloth the change hardly depends on it";
+  const why =
+    slopePerLnWetOut < FLAT_SLOPE
+      ? ": on this cloth the change hardly depends on it"
+      : expected.evidence === "this lot"
+        ? ": other prints of this lot have taught it"
+        : "";
   const sentences = [taughtSentence(wetOutCut, "wet-out on this garment", why)];
   if (tintCut !== null) sentences.push(taughtSentence(tintCut, "the strength of the tint", ""));
   return sentences;
@@ -64,10 +72,12 @@ const SLIPS: Readonly<Record<NonNullable<Suspicion["slip"]>, string>> = {
 };
 
 /** What looks wrong with a record, in one or two sentences. */
-export function suspicionSentence({ residualSd, slip, bareStandsOut }: Suspicion): string {
+export function suspicionSentence({ residualSd, slip, bareStandsOut, tintStandsOut }: Suspicion): string {
   const what = bareStandsOut
     ? "Its bare reading is unlike the lot's others"
-    : "It is unlike what all other prints lead to expect";
+    : tintStandsOut
+      ? "Its tint is far above that of the shop's other prints"
+      : "It is unlike what all other prints lead to expect";
   const far = `${what}, by ${residualSd.toFixed(1)} standard deviations.`;
   return slip === null ? `${far} No slip explains it.` : `${far} ${SLIPS[slip]}`;
 }
