@@ -43,8 +43,10 @@ export interface Benefit {
   readonly covariance: Float64Array;
   /** Per garment, n x n: covariance that the answers take away. */
   readonly settled: readonly Float64Array[];
-  /** Per garment: expected cost of its best choice after the answers. */
+  /** Per garment: expected cost of its best choice after the answers, as it was counted last. */
   readonly costs: readonly number[];
+  /** Per garment: part of the variance that answers have taken away since its cost was counted. */
+  readonly uncounted: readonly number[];
   /** Money that the answers save, before the tests' own cost. */
   readonly worth: number;
 }
@@ -52,13 +54,21 @@ export interface Benefit {
 export interface BenefitModel {
   readonly problem: TestPlanProblem;
   readonly garments: readonly GarmentCells[];
+  /** 1 over each cell's variance; 0 where it has none. */
+  readonly precision: Float64Array;
   readonly nothing: Benefit;
   /** Money that all the tests together would save if they were read without noise: the most that a plan can. */
   readonly avoidable: number;
 }
 
-/** Part of a driver's variance that an answer must take away from a garment before it is looked at. */
+/** Part of a driver's variance that answers must have taken away from a garment before its cost is counted anew. */
 const NOTICEABLE_SHARE = 1e-3;
+/**
+ * The same for what one more test would gain on it, while candidates are compared, in a problem of many tests: each touches
+ * every garment a little through what is known of a base, and that is counted once it is chosen.
+ */
+const COMPARED_SHARE = 4e-3;
+const MANY_TESTS = 24;
 /** Money below which a garment's avoidable risk is nothing. */
 const NOTICEABLE_MONEY = 1e-9;
 
@@ -87,10 +97,12 @@ export function benefitModel(problem: TestPlanProblem): BenefitModel {
     covariance: problem.covariance,
     settled: garments.map(({ cells }) => new Float64Array(cells.length ** 2)),
     costs: garments.map(({ costNow }) => costNow),
+    uncounted: garments.map(() => 0),
     worth: 0,
   };
   const avoidable = garments.reduce((sum, { costNow, costIfKnown }) => sum + costNow - costIfKnown, 0);
-  return { problem, garments, nothing, avoidable };
+  const precision = Float64Array.from(problem.cells, ({ sd }) => (sd > 0 ? 1 / (sd * sd) : 0));
+  return { problem, garments, precision, nothing, avoidable };
 }
 
 /** Per garment, the covariance of its cells that all tests together settle when read without noise. */
@@ -161,10 +173,12 @@ function answerVariance({ problem: { tests, cells } }: BenefitModel, covariance:
 
 /** Money that test `t` saves besides those in `benefit`, by garment index; garments that it says nothing of are left out. */
 export function gainsOf(model: BenefitModel, benefit: Benefit, t: number): Map<number, number> {
+  const least = model.problem.tests.length > MANY_TESTS ? COMPARED_SHARE : NOTICEABLE_SHARE;
   const gains = new Map<number, number>();
-  forEachTouched(model, benefit, t, (g, settled) => {
+  forEachMoved(model, benefit, t, (g, share, settledAfter) => {
+    if (share <= least) return;
     const { cells, means } = model.garments[g]!;
-    gains.set(g, benefit.costs[g]! - costWith(model.problem, cells, means, settled));
+    gains.set(g, benefit.costs[g]! - costWith(model.problem, cells, means, settledAfter()));
   });
   return gains;
 }
@@ -176,26 +190,35 @@ export function gainOf(model: BenefitModel, benefit: Benefit, t: number): number
   return sum;
 }
 
-function forEachTouched(
+/** Calls `act` for each garment with anything to save that the answer of `t` says anything of. */
+function forEachMoved(
   model: BenefitModel,
   benefit: Benefit,
   t: number,
-  act: (garment: number, settled: Float64Array) => void,
+  act: (garment: number, share: number, settledAfter: () => Float64Array) => void,
 ): void {
-  const { problem, garments } = model;
-  const cellCount = problem.cells.length;
+  const { problem, garments, precision } = model;
+  const row = t * problem.cells.length;
   const variance = answerVariance(model, benefit.covariance, t);
   if (!(variance > 0)) return;
   garments.forEach(({ cells, costNow, costIfKnown }, g) => {
     if (costNow - costIfKnown < NOTICEABLE_MONEY) return;
-    const moved = cells.map((c) => benefit.covariance[t * cellCount + c]!);
-    const touches = moved.some(
-      (each, o) => each ** 2 > NOTICEABLE_SHARE * variance * problem.cells[cells[o]!]!.sd ** 2,
-    );
-    if (!touches) return;
-    const settled = benefit.settled[g]!.slice();
-    addOuter(settled, moved, variance);
-    act(g, settled);
+    let largest = 0;
+    for (let o = 0; o < cells.length; o++) {
+      const moved = benefit.covariance[row + cells[o]!]!;
+      largest = Math.max(largest, moved * moved * precision[cells[o]!]!);
+    }
+    const share = largest / variance;
+    if (share === 0) return;
+    act(g, share, () => {
+      const settled = benefit.settled[g]!.slice();
+      addOuter(
+        settled,
+        cells.map((c) => benefit.covariance[row + c]!),
+        variance,
+      );
+      return settled;
+    });
   });
 }
 
@@ -205,8 +228,13 @@ export function withTest(model: BenefitModel, benefit: Benefit, t: number): Bene
   const cellCount = problem.cells.length;
   const costs = benefit.costs.slice();
   const settled = benefit.settled.slice();
-  forEachTouched(model, benefit, t, (g, after) => {
+  const uncounted = benefit.uncounted.slice();
+  forEachMoved(model, benefit, t, (g, share, settledAfter) => {
+    const after = settledAfter();
     settled[g] = after;
+    uncounted[g]! += share;
+    if (uncounted[g]! <= NOTICEABLE_SHARE) return;
+    uncounted[g] = 0;
     costs[g] = costWith(problem, garments[g]!.cells, garments[g]!.means, after);
   });
   const variance = answerVariance(model, benefit.covariance, t);
@@ -214,7 +242,7 @@ export function withTest(model: BenefitModel, benefit: Benefit, t: number): Bene
   const row = benefit.covariance.subarray(t * cellCount, (t + 1) * cellCount);
   if (variance > 0) condition(problem, covariance, t, row, variance);
   const worth = garments.reduce((sum, { costNow }, g) => sum + costNow - costs[g]!, 0);
-  return { chosen: [...benefit.chosen, t], covariance, settled, costs, worth };
+  return { chosen: [...benefit.chosen, t], covariance, settled, costs, uncounted, worth };
 }
 
 /** The benefit of all of `tests`, in order. */
