@@ -44,6 +44,8 @@ function csvRow(job: Job, viewing: Viewing, row: MatrixRow): Record<string, stri
     ...labColumns("printed_5", row.printed5),
     ...labColumns("printed_50", row.printed50),
     ...labColumns("printed_95", row.printed95),
+    band_delta_L: rounded(row.bandDeltaL),
+    band_tolerance: rounded(row.bandTolerance),
     chance_in_band: rounded(row.chanceInBand),
     evidence: row.evidence,
     warnings: row.warnings.join(" "),

@@ -1,16 +1,23 @@
-/** The predicted matrix of a job: each line × print place × candidate mix, as plain rows. */
+/** The predicted matrix of a job, by its record book: each line × print place × candidate mix, as plain rows. */
 import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
-import type { Application, Garment, InkMix } from "../core/prediction/inputs.ts";
+import { beliefFor } from "../core/evidence/beliefFor.ts";
+import { learnWatchfully } from "../core/evidence/learnWatchfully.ts";
+import type { Posterior } from "../core/evidence/posterior.ts";
+import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
 import type { EvidenceLevel, PredictionWarning } from "../core/prediction/prediction.ts";
 import { predictPrint } from "../core/prediction/predictPrint.ts";
 import { removedShelfItems } from "../exchange/removedShelfItems.ts";
+import { lineBand } from "../job/approvedReference.ts";
 import type { Documents } from "../job/documents.ts";
+import { evidenceInputs } from "../job/evidenceInputs.ts";
+import { evidencePrint } from "../job/evidencePrints.ts";
 import type { GarmentLot } from "../job/garmentLotDocument.ts";
-import type { Place } from "../job/jobDocument.ts";
+import type { Line, Place } from "../job/jobDocument.ts";
 import { lineName } from "../job/lineName.ts";
 import { isPrintedAt, pieceCount } from "../job/lookup.ts";
 import { applicationFor, applicationProblems, garmentFor, inkMixFor } from "../job/predictionInputs.ts";
 import type { Problem } from "../job/problem.ts";
+import type { Recipe } from "../job/recipeParts.ts";
 
 export interface MatrixRow {
   readonly place: string;
@@ -33,6 +40,9 @@ export interface MatrixRow {
   readonly printed5: Lab;
   readonly printed50: Lab;
   readonly printed95: Lab;
+  /** The band it is held against: the place's, or that of its approved print. */
+  readonly bandDeltaL: number;
+  readonly bandTolerance: number;
   readonly chanceInBand: number;
   readonly evidence: EvidenceLevel;
   readonly warnings: readonly PredictionWarning[];
@@ -44,6 +54,7 @@ export type PlannedMatrix =
 
 interface PreparedLine {
   readonly id: string;
+  readonly line: Line;
   readonly lot: GarmentLot;
   readonly garment: Garment;
   readonly pieceCount: number;
@@ -54,6 +65,8 @@ interface PreparedCandidate {
   readonly mixName: string;
   readonly setUpName: string;
   readonly mix: InkMix;
+  readonly recipe: Recipe;
+  readonly setUpId: string;
   readonly application: Application;
 }
 
@@ -79,7 +92,7 @@ function preparedLines({ job, library }: Documents, problems: Problem[]): Prepar
       problems.push(...placed(garment.problems, `library.garmentLots[${library.garmentLots.indexOf(lot)}]`));
       return [];
     }
-    return [{ id: line.id, lot, garment: garment.garment, pieceCount: pieceCount(line) }];
+    return [{ id: line.id, line, lot, garment: garment.garment, pieceCount: pieceCount(line) }];
   });
 }
 
@@ -103,18 +116,40 @@ function preparedCandidates(
       return [];
     }
     const application = applicationFor(setUp, place, library.shelf);
-    return [{ id: candidate.id, mixName: mix.name, setUpName: setUp.name, mix: ink.mix, application }];
+    return [
+      {
+        id: candidate.id,
+        mixName: mix.name,
+        setUpName: setUp.name,
+        mix: ink.mix,
+        recipe: mix.recipe,
+        setUpId: setUp.id,
+        application,
+      },
+    ];
   });
+}
+
+/** What the job's test prints teach; null where there are none. Records that a slip explains are set aside, as in the planner. */
+function learnedFrom({ library }: Documents): Posterior | null {
+  const inputs = evidenceInputs(library);
+  if (inputs.records.length === 0 && inputs.goodsIn.length === 0) return null;
+  return learnWatchfully(inputs.records, inputs).posterior;
 }
 
 function matrixRow(
   line: PreparedLine,
   place: Place,
   candidate: PreparedCandidate,
-  viewing: Viewing,
+  { viewing, band, posterior }: { viewing: Viewing; band: TargetBand; posterior: Posterior | null },
 ): MatrixRow {
-  const { mix, application } = candidate;
-  const prediction = predictPrint({ garment: line.garment, mix, application, viewing, band: place.band });
+  const { application } = candidate;
+  const { garment } = line;
+  const belief =
+    posterior === null
+      ? {}
+      : { belief: beliefFor(posterior, evidencePrint(line.lot, { ...candidate, garment }), viewing) };
+  const prediction = predictPrint({ garment, mix: candidate.mix, application, viewing, band, ...belief });
   const { p5, p50, p95, chanceInBand } = prediction.spread;
   return {
     place: place.name,
@@ -137,6 +172,8 @@ function matrixRow(
     printed5: p5.lab,
     printed50: p50.lab,
     printed95: p95.lab,
+    bandDeltaL: band.deltaL,
+    bandTolerance: band.tolerance,
     chanceInBand,
     evidence: prediction.evidence,
     warnings: prediction.warnings,
@@ -160,11 +197,13 @@ export function plannedMatrix(documents: Documents): PlannedMatrix {
   }));
   if (problems.length > 0) return { ok: false, problems };
   const rows: MatrixRow[] = [];
+  const posterior = learnedFrom(documents);
   for (const { place, candidates } of places) {
     for (const line of lines.filter(({ id }) => isPrintedAt(place, id))) {
       for (const candidate of candidates) {
         try {
-          rows.push(matrixRow(line, place, candidate, job.viewing));
+          const { band } = lineBand(documents, line.line, place);
+          rows.push(matrixRow(line, place, candidate, { viewing: job.viewing, band, posterior }));
         } catch (error) {
           // The core throws for what the schema allows and no print can have; anything else is a fault of ours.
           if (!(error instanceof RangeError)) throw error;

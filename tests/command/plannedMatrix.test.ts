@@ -74,4 +74,27 @@ describe("the planned matrix", () => {
     expect(first).toContain("'=1+1");
     expect(first).toMatch(/,-\d/);
   });
+
+  it("follows the record book as the planner does: the demo's approved lot, its relatives, and cloth nobody printed", () => {
+    const documents = demoDocuments();
+    const matrix = plannedMatrix(documents);
+    if (!matrix.ok) throw new Error("the demo cannot be predicted");
+    const levelOf = (lot: string) =>
+      matrix.rows.find((row) => row.lot === lot && row.mix === "Curable clear")?.evidence;
+    expect([levelOf("BC-2231"), levelOf("BC-7708"), levelOf("EH-0092")]).toEqual([
+      "this lot",
+      "related prints",
+      "model only",
+    ]);
+    const untested = plannedMatrix({
+      ...documents,
+      library: { ...documents.library, testPrints: [], approvals: [], goodsInChecks: [] },
+    });
+    if (!untested.ok) throw new Error("the demo cannot be predicted");
+    expect(new Set(untested.rows.map(({ evidence }) => evidence))).toEqual(new Set(["model only"]));
+    // the substituted lot is held against the approved print, not against the place's target
+    const substituted = (rows: typeof matrix.rows) => rows.find((row) => row.lot === "BC-7708")!.bandDeltaL;
+    expect(substituted(untested.rows)).toBe(documents.job.places[0]!.band.deltaL);
+    expect(substituted(matrix.rows)).not.toBe(substituted(untested.rows));
+  });
 });
