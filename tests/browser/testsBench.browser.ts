@@ -70,6 +70,47 @@ describe("the bench form", () => {
     await keep(page);
   });
 
+  it("is filled in by keyboard alone, focus never lost, and keeps a photo that is not measured from", async () => {
+    const page = await opened();
+    await page.getByRole("tab", { name: "Record a print" }).focus();
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    const focused = () =>
+      page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent);
+    expect(await focused()).toBe("Garment lot");
+    const until = async (label: string) => {
+      for (let presses = 0; presses < 30 && (await focused()) !== label; presses++)
+        await page.keyboard.press("Tab");
+      expect(await focused()).toBe(label);
+    };
+    await page.keyboard.type("Blend crew tee, Forest, Mill B");
+    await until("Mix");
+    await page.keyboard.type("Curable clear");
+    await until("L* bare of pair 1");
+    for (const value of MILL_B_PAIRS[0] ?? []) {
+      await page.keyboard.type(String(value));
+      await page.keyboard.press("Tab");
+    }
+    await page.getByRole("region", { name: "What the reading says" }).getByText("8.0 darker").waitFor();
+    await page.getByRole("button", { name: "Printed now" }).press("Enter");
+    await page.getByRole("button", { name: "Read now" }).press("Space");
+    const picture = await page.screenshot();
+    await page
+      .getByLabel("Photo, if you like")
+      .setInputFiles({ name: "press.png", mimeType: "image/png", buffer: picture });
+    await page.getByText("press.png, not for measurement").waitFor();
+    await page.getByRole("button", { name: "Keep this record" }).press("Enter");
+    expect(await page.locator(":focus").textContent()).toBe("Record a test print");
+    await page.getByRole("button", { name: "Open it in the record book" }).press("Enter");
+    const pane = page.getByRole("region", { name: "The record opened" });
+    expect(await pane.getByRole("img", { name: "The print, as photographed: press.png" }).isVisible()).toBe(
+      true,
+    );
+    expect(await page.locator(":focus").textContent()).toBe("Blend crew tee, Forest, Mill B, lot BC-7708");
+    await pane.getByRole("button", { name: "Close" }).press("Enter");
+    expect(await page.locator(":focus").textContent()).toContain("Mill B");
+  });
+
   it("takes a print judged by eye", async () => {
     const page = await opened();
     await startForm(page, MILL_B);

@@ -1,5 +1,5 @@
 /** The bench form: few fields, big targets, and beside them what is odd and what the reading says. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { benchChecks } from "../../job/benchChecks.ts";
 import type { Documents } from "../../job/documents.ts";
 import { appendSlipAnswer, appendTestPrint } from "../../job/edits/records.ts";
@@ -38,33 +38,52 @@ export function BenchTab({ documents, bench, onOpen, begin }: Props) {
   const { form } = bench;
   const [kept, setKept] = useState<string | null>(null);
   if (form === null) {
-    return (
-      <div className="tests__start">
-        {kept !== null && (
-          <Notice kind="note" announce>
-            The record is kept.{" "}
-            <ActionButton weight="plain" onClick={() => onOpen(kept)}>
-              Open it in the record book
-            </ActionButton>
-          </Notice>
-        )}
-        <p>
-          Read bare cloth and print side by side, cold, under one setting of the instrument. A print judged by
-          eye on the grey scale counts too.
-        </p>
-        <ActionButton
-          weight="strong"
-          onClick={() => {
-            setKept(null);
-            bench.start(begin);
-          }}
-        >
-          Record a test print
-        </ActionButton>
-      </div>
-    );
+    const begins = () => {
+      setKept(null);
+      bench.start(begin);
+    };
+    return <Start kept={kept} onOpen={onOpen} onStart={begins} />;
   }
   return <Bench documents={documents} bench={bench} form={form} onKept={setKept} />;
+}
+
+/** Takes the focus where the control that was pressed is gone; who came by a link or a tab keeps it there. */
+function useLostFocus<Element extends HTMLElement>(selector: string) {
+  const part = useRef<Element>(null);
+  useEffect(() => {
+    if (document.activeElement !== document.body) return;
+    part.current?.querySelector<HTMLElement>(selector)?.focus();
+  }, [selector]);
+  return part;
+}
+
+interface StartProps {
+  readonly kept: string | null;
+  readonly onOpen: (recordId: string) => void;
+  readonly onStart: () => void;
+}
+
+function Start({ kept, onOpen, onStart }: StartProps) {
+  const part = useLostFocus<HTMLDivElement>(".action--strong");
+  return (
+    <div className="tests__start" ref={part}>
+      {kept !== null && (
+        <Notice kind="note" announce>
+          The record is kept.{" "}
+          <ActionButton weight="plain" onClick={() => onOpen(kept)}>
+            Open it in the record book
+          </ActionButton>
+        </Notice>
+      )}
+      <p>
+        Read bare cloth and print side by side, cold, under one setting of the instrument. A print judged by
+        eye on the grey scale counts too.
+      </p>
+      <ActionButton weight="strong" onClick={onStart}>
+        Record a test print
+      </ActionButton>
+    </div>
+  );
 }
 
 interface BenchProps {
@@ -76,6 +95,7 @@ interface BenchProps {
 
 function Bench({ documents, bench, form, onKept }: BenchProps) {
   const record = usePlanner((state) => state.record);
+  const part = useLostFocus<HTMLDivElement>("select:not(:disabled), input:not(:disabled)");
   const { lessons } = useLessons();
   const [isAsked, setIsAsked] = useState(false);
   const { library, job } = documents;
@@ -125,7 +145,7 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
   };
   const corrects = testPrints.find(({ id }) => id === form.supersedesId);
   return (
-    <div className="tests__bench">
+    <div className="tests__bench" ref={part}>
       <form className="tests__form" onSubmit={(event) => event.preventDefault()} noValidate>
         {corrects !== undefined && (
           <Notice kind="note">

@@ -9,7 +9,7 @@ import { Tick } from "../controls/Tick.tsx";
 import { useLessons } from "../lessons.tsx";
 import { lotOptions } from "./benchOptions.ts";
 import { RecordPane } from "./RecordPane.tsx";
-import { RecordTable } from "./RecordTable.tsx";
+import { RecordTable, rowId } from "./RecordTable.tsx";
 import { recordName } from "./recordName.ts";
 
 interface Props {
@@ -31,6 +31,11 @@ export function BookTab({ documents, openId, onOpen, onCorrect, onReadAgain }: P
   const index = useMemo(() => recordIndex(library), [library]);
   const series = useMemo(() => printSeries(library.testPrints, viewing), [library.testPrints, viewing]);
   const found = searchRecords(index, { text, garmentLotId: lotId === "" ? null : lotId, withSuperseded });
+  /** Closing leads back to the line of the list that was opened. */
+  const show = (recordId: string | null) => {
+    if (recordId === null && openId !== null) document.getElementById(rowId(openId))?.focus();
+    onOpen(recordId);
+  };
   const open = library.testPrints.find((print) => print.id === openId) ?? null;
   const lots = lotOptions(documents).filter(({ value }) =>
     library.testPrints.some(({ garmentLotId }) => garmentLotId === value),
@@ -77,7 +82,7 @@ export function BookTab({ documents, openId, onOpen, onCorrect, onReadAgain }: P
           print={open}
           name={recordName(library, open)}
           series={series}
-          onOpen={onOpen}
+          onOpen={show}
           onCorrect={onCorrect}
           onReadAgain={onReadAgain}
         />
