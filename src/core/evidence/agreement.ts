@@ -1,5 +1,7 @@
 /** How well a record agrees with what is believed of its print by all others: a squared distance and where it would move to. */
+
 import { factorise, lnDeterminant, solveLower, solveUpper } from "./dense.ts";
+import { smallArray } from "./smallArrays.ts";
 import type { Teaching } from "./teaching.ts";
 
 /** Mean and covariance of the unknowns of one teaching, in its order, without the record itself. */
@@ -41,7 +43,7 @@ export function agreementWith(
     const { expected, jacobian, noise } = teaching.linearise(x);
     const residual = observed.map((y, row) => y - expected[row]!);
     first ??= residual;
-    const half = new Float64Array(count * p);
+    const half = smallArray(count * p);
     for (let i = 0; i < count; i++) {
       for (let j = 0; j < count; j++) {
         const c = covariance[i * count + j]!;
@@ -49,7 +51,7 @@ export function agreementWith(
         for (let row = 0; row < p; row++) half[i * p + row]! += c * jacobian[row * count + j]!;
       }
     }
-    const spread = new Float64Array(p * p);
+    const spread = smallArray(p * p);
     const goal = residual.slice();
     for (let row = 0; row < p; row++) {
       for (let i = 0; i < count; i++) {

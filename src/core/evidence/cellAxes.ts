@@ -1,6 +1,8 @@
 /** The many unknowns of one cell lumped into the few axes along which its colour moves. */
+
 import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
 import { type Cell, NONE } from "./cell.ts";
+import { smallArray } from "./smallArrays.ts";
 
 /** A slope of L* smaller than this per unit of ln wet-out is no measure of the fibres' parts. */
 const SMALLEST_WET_SLOPE = 1e-3;
@@ -16,7 +18,7 @@ const [WET_OUT, TINT, DEPOSIT, CLOSED, HAZE, BLACK] = [0, 1, 2, 3, 4, 5] as cons
 export function axesOf(cell: Cell, jacobian: Float64Array, values: Float64Array): Float64Array {
   const { unknowns, wetCount, mix } = cell;
   const count = unknowns.length;
-  const axes = new Float64Array(BELIEF_AXIS_COUNT * count);
+  const axes = smallArray(BELIEF_AXIS_COUNT * count);
   const add = (axis: number, position: number, share: number): void => {
     if (position !== NONE && Number.isFinite(share)) axes[axis * count + position]! += share;
   };

@@ -1,8 +1,10 @@
 /** How the colour of a cell answers to each of its unknowns: differences of the exact model, as few films as it takes. */
+
 import type { Lab } from "../colorimetry/viewing.ts";
 import { type Cell, epsilonAt, NONE, surpriseAt } from "./cell.ts";
 import { clothRoom, difference, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
 import { inkFilms, LN_STEP, reachSlope } from "./inkFilms.ts";
+import { smallArray } from "./smallArrays.ts";
 import { darkBandMiss, spectrumDoubt } from "./spectrumDoubt.ts";
 
 /** The error of a one-sided difference is half its step times the curvature: far below any reading. */
@@ -39,7 +41,7 @@ const column = (to: Lab, from: Lab, step: number): number[] => [
 export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   const { cloth, mix, unknowns, wetCount } = cell;
   const count = unknowns.length;
-  const jacobian = new Float64Array(3 * count);
+  const jacobian = smallArray(3 * count);
   const add = (position: number, slope: readonly number[], share = 1): void => {
     for (let row = 0; row < 3; row++) jacobian[row * count + position]! += share * slope[row]!;
   };

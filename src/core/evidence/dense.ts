@@ -1,4 +1,5 @@
 /** Small dense symmetric systems in typed arrays, row by row: what the elimination of the posterior is made of. */
+import { smallArray } from "./smallArrays.ts";
 
 /**
  * Cholesky factor L (lower, A = L L') of the symmetric positive definite n x n `matrix`, written over its lower triangle.
@@ -54,7 +55,7 @@ export function solveUpper(factor: Float64Array, n: number, b: Float64Array, cou
 
 /** Inverse of the matrix whose Cholesky factor is `factor`, both triangles. */
 export function inverseFrom(factor: Float64Array, n: number): Float64Array {
-  const inverse = new Float64Array(n * n);
+  const inverse = smallArray(n * n);
   for (let i = 0; i < n; i++) inverse[i * n + i] = 1;
   solveLower(factor, n, inverse, n);
   solveUpper(factor, n, inverse, n);

@@ -1,10 +1,12 @@
 /** What is believed of a record's print without the record: from the fit that holds it, without a new fit. */
+
 import type { Expectation } from "./agreement.ts";
 import { factorise, inverseFrom, solveLower } from "./dense.ts";
 import type { Lesson } from "./lesson.ts";
 import { residualAt } from "./lesson.ts";
 import type { Posterior } from "./posterior.ts";
 import { valuesOf } from "./settle.ts";
+import { smallArray, smallCopy } from "./smallArrays.ts";
 
 /** What of a fit or posterior its covariance is made of. */
 type Conditioned = Pick<Posterior, "blocks" | "shared" | "sharedCovariance">;
@@ -46,7 +48,7 @@ export function lessonCovariance(posterior: Conditioned, lesson: Lesson): Float6
       for (let k = 0; k < count; k++) throughRoom[r * count + k]! += value * sharedRoom[c * count + k]!;
     }
   }
-  const covariance = new Float64Array(count * count);
+  const covariance = smallArray(count * count);
   for (let i = 0; i < count; i++) {
     for (let j = i; j < count; j++) {
       let sum = 0;
@@ -72,14 +74,15 @@ export function withoutLesson(posterior: Posterior, lesson: Lesson): Expectation
   const { jacobian, noise } = lesson.linearised;
   const count = values.length;
   const p = lesson.target.length;
-  const half = new Float64Array(count * p);
+  const half = smallArray(count * p);
   for (let i = 0; i < count; i++) {
     for (let j = 0; j < count; j++) {
       const c = covariance[i * count + j]!;
       for (let row = 0; row < p; row++) half[i * p + row]! += c * jacobian[row * count + j]!;
     }
   }
-  const left = noise.map((value) => value / lesson.weight);
+  const left = smallCopy(noise);
+  for (let i = 0; i < left.length; i++) left[i] = left[i]! / lesson.weight;
   for (let row = 0; row < p; row++) {
     for (let other = 0; other < p; other++) {
       let sum = 0;

@@ -1,6 +1,7 @@
 /** A record in its place in the fit: linearised where its unknowns last stood, weighed by how well it agrees. */
 
 import { factorise, inverseFrom } from "./dense.ts";
+import { smallArray, smallCopy } from "./smallArrays.ts";
 import type { Linearised, Teaching } from "./teaching.ts";
 
 export interface Lesson {
@@ -50,13 +51,13 @@ export function linearisedAt(
   const linearised = teaching.linearise(point);
   const { expected, jacobian, noise } = linearised;
   const count = point.length;
-  const target = new Float64Array(p);
+  const target = smallArray(p);
   for (let row = 0; row < p; row++) {
     let along = 0;
     for (let k = 0; k < count; k++) along += jacobian[row * count + k]! * point[k]!;
     target[row] = observed[row]! - expected[row]! - (place.bend?.[row] ?? 0) + along;
   }
-  const factor = noise.slice();
+  const factor = smallCopy(noise);
   factorise(factor, p);
   const inverseNoise = inverseFrom(factor, p);
   const { block, locals, shared, weight, bend } = place;
@@ -85,7 +86,7 @@ export function residualAt(lesson: Lesson, values: Float64Array): Float64Array {
   const { target, linearised, point } = lesson;
   const { jacobian } = linearised;
   const count = point.length;
-  const residual = target.slice();
+  const residual = smallCopy(target);
   for (let row = 0; row < residual.length; row++) {
     let along = 0;
     for (let k = 0; k < count; k++) along += jacobian[row * count + k]! * values[k]!;

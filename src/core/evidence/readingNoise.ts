@@ -1,4 +1,5 @@
 /** How far a reading may be off from what the model expects of the very same cell: instrument, cloth, and the model itself. */
+
 import {
   DEPOSIT_SD_PRINT_TO_PRINT,
   DEPOSIT_SD_WEIGHED,
@@ -10,6 +11,7 @@ import {
 import { type Cell, NONE } from "./cell.ts";
 import type { CellSlopes } from "./cellSlopes.ts";
 import type { PairReading } from "./record.ts";
+import { smallArray, smallCopy } from "./smallArrays.ts";
 
 /** Piece-to-piece standard deviation in epsilon (model.md §6; invented default). */
 export const PIECE_TO_PIECE_SD = 0.05;
@@ -52,7 +54,7 @@ function addOuter(into: Float64Array, column: readonly number[], variance: numbe
 
 /** Covariance (3 x 3) of what separates one print of a cell from the model at its unknowns, before anyone reads it. */
 export function printNoise(cell: Cell, slopes: CellSlopes, pieceCount: number): Float64Array {
-  const noise = slopes.doubt?.slice() ?? new Float64Array(9);
+  const noise = slopes.doubt === null ? smallArray(9) : smallCopy(slopes.doubt);
   noise[0]! += DISCREPANCY_DELTA_L ** 2 + (slopes.heatherGapL / 2) ** 2;
   noise[4]! += DISCREPANCY_AB ** 2;
   noise[8]! += DISCREPANCY_AB ** 2;

@@ -4,9 +4,11 @@
  * so one more record costs little (the idea of fluid relinearisation: Kaess et al., Int. J. Robotics Res. 31 (2012) 216;
  * from memory).
  */
+
 import { STYLE_DEGREES_OF_FREEDOM } from "../prediction/unknowns.ts";
 import { factorise, inverseFrom, lnDeterminant, solveLower, solveUpper } from "./dense.ts";
 import { distance2Of, type Lesson, linearisedAt, movementOf, residualAt, studentWeight } from "./lesson.ts";
+import { smallArray, smallCopy } from "./smallArrays.ts";
 import { backSubstitute, eliminate, type StyleBlock } from "./styleBlock.ts";
 import { STYLE_SD_PER_SCALE, type Unknown } from "./unknown.ts";
 
@@ -58,7 +60,7 @@ export function valuesOf(
   blocks: readonly Pick<StyleBlock, "values">[],
   sharedValues: Float64Array,
 ): Float64Array {
-  const values = new Float64Array(place.locals.length + place.shared.length);
+  const values = smallArray(place.locals.length + place.shared.length);
   valuesInto(values, place, blocks, sharedValues);
   return values;
 }
@@ -96,7 +98,7 @@ function relinearise(fit: Fit, dirty: Set<number>, isWeighted: boolean, toleranc
     valuesInto(values, lesson, fit.blocks, fit.sharedValues);
     let changed = false;
     if (movementOf(lesson, values) > tolerance) {
-      lesson = linearisedAt(lesson, values.slice(0, lesson.point.length));
+      lesson = linearisedAt(lesson, smallCopy(values, lesson.point.length));
       changed = true;
     }
     if (isWeighted) {

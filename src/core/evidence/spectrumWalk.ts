@@ -1,9 +1,11 @@
 /** What a colour leaves open of its spectrum: the smoothest one is the most probable, and others are probable too. */
+
 import { labFromTristimulus } from "../colorimetry/cielab.ts";
 import { tristimulusFromReflectance } from "../colorimetry/tristimulus.ts";
 import type { WeightSet } from "../colorimetry/weights.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
 import { factorise, solveLower } from "./dense.ts";
+import { smallArray } from "./smallArrays.ts";
 
 /** z = atanh(2R - 1) is held within what 0.0005 and 0.9995 give: a band outside says no more. */
 const HIGHEST_Z = Math.atanh(0.999);
@@ -136,12 +138,12 @@ export function conditionedCovariance(
   { through, factor, step }: Conditioning,
 ): Float64Array {
   const n = through.length;
-  const cross = new Float64Array(n * 3);
+  const cross = smallArray(n * 3);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < 3; j++) cross[i * 3 + j] = dot(through[i]!, wanted[j]!);
   }
   solveLower(factor, n, cross, 3);
-  const covariance = new Float64Array(9);
+  const covariance = smallArray(9);
   for (let i = 0; i < 3; i++) {
     throughWalk(product, wanted[i]!, step);
     for (let j = i; j < 3; j++) {
