@@ -16,6 +16,9 @@ export const CM_PER_INCH = 2.54;
 /** square inch to square metre: 6.4516 E-04, exact (SP 811 B.8, "square inch (in2) to square meter"). */
 export const SQUARE_M_PER_SQUARE_INCH = (MM_PER_INCH / 1000) ** 2;
 
+/** gallon (US liquid) to cubic metre: 3.785 412 E-03 in SP 811 B.8; exact as 231 cubic inches. */
+export const CM3_PER_US_GALLON = 231 * CM_PER_INCH ** 3;
+
 /** yard to metre: 9.144 E-01, exact (SP 811 B.8, "yard (yd) to meter"). */
 export const M_PER_YARD = 0.9144;
 

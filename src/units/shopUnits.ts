@@ -6,6 +6,7 @@ import {
   GSM,
   INCH,
   KILOGRAM,
+  LITRE,
   MILLIMETRE,
   OUNCE,
   OUNCE_PER_SQUARE_YARD,
@@ -15,6 +16,7 @@ import {
   SQUARE_CM,
   SQUARE_INCH,
   type Unit,
+  US_GALLON,
 } from "./unit.ts";
 
 /** As the shop's defaults store it. */
@@ -33,6 +35,7 @@ export interface ShopUnits {
   readonly mass: Unit;
   /** For pots and prices: kilograms beside grams, pounds beside ounces. */
   readonly potMass: Unit;
+  readonly potVolume: Unit;
   readonly massPerArea: Unit;
 }
 
@@ -45,6 +48,7 @@ export function shopUnits(choice: UnitChoice): ShopUnits {
     threadCount: choice.threadCount === "per-cm" ? PER_CM : PER_INCH,
     mass: metricMass ? GRAM : OUNCE,
     potMass: metricMass ? KILOGRAM : POUND,
+    potVolume: metricMass ? LITRE : US_GALLON,
     massPerArea: metricMass ? GSM : OUNCE_PER_SQUARE_YARD,
   };
 }

@@ -6,6 +6,7 @@
  */
 import {
   CM_PER_INCH,
+  CM3_PER_US_GALLON,
   FAHRENHEIT_AT_FREEZING,
   FAHRENHEIT_PER_CELSIUS,
   GRAMS_PER_OUNCE,
@@ -52,6 +53,9 @@ export const GRAM: Unit = unit("g", 1, 1);
 export const OUNCE: Unit = unit("oz", 2, GRAMS_PER_OUNCE);
 export const KILOGRAM: Unit = unit("kg", 2, 1);
 export const POUND: Unit = unit("lb", 2, KG_PER_POUND);
+/** Volumes are stored in cubic centimetres. */
+export const LITRE: Unit = unit("l", 2, 1000);
+export const US_GALLON: Unit = unit("US gal", 2, CM3_PER_US_GALLON);
 export const GSM: Unit = unit("g/m²", 1, 1);
 export const OUNCE_PER_SQUARE_YARD: Unit = unit("oz/yd²", 2, GSM_PER_OUNCE_PER_SQUARE_YARD);
 

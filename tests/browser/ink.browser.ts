@@ -172,7 +172,7 @@ describe("from the matrix to the press", () => {
     expect(await page.getByText("in the place of a mistyped entry").count()).toBe(1);
   });
 
-  it("prints one page a pot, and in ounces with the grams behind them where the shop works so", async () => {
+  it("prints one page a pot, and shows ounces behind the scale's grams where the shop thinks in them", async () => {
     const page = await openInk(DESK, [[0, 2]]);
     await openSheet(page, MIX, "20");
     const starts = await page.getByRole("button", { name: /^Start pot \d+$/ }).count();
@@ -185,7 +185,7 @@ describe("from the matrix to the press", () => {
     await page.getByRole("link", { name: "Ink", exact: true }).click();
     await openPart(page, "Weigh sheets");
     const amounts = await page.locator("td.sheet__grams").allTextContents();
-    expect(amounts.filter((amount) => !/^[\d,.]+\soz \([\d,.]+\sg\)$/.test(amount))).toEqual([]);
+    expect(amounts.filter((amount) => !/^[\d,.]+\sg \([\d,.]+\soz\)$/.test(amount))).toEqual([]);
   });
 
   it("prints the sheets of all mixes from the list of batches", async () => {

@@ -18,6 +18,7 @@ import {
   SQUARE_INCH,
   show,
   type Unit,
+  US_GALLON,
 } from "../../src/units/unit.ts";
 
 const ALL: readonly Unit[] = Object.values(units).filter(
@@ -45,6 +46,10 @@ describe("published factors", () => {
     expect(PER_INCH.toStored(230)).toBeCloseTo(90.55, 2);
   });
 
+  it("gives the gallon (US liquid) of NIST SP 811 B.8, 3.785 412 E-03 m³, to the seven digits printed there", () => {
+    expect(US_GALLON.toStored(1).toPrecision(7)).toBe("3785.412");
+  });
+
   it("agrees that 16 ounces are a pound", () => {
     expect(OUNCE.toStored(16) / 1000).toBeCloseTo(POUND.toStored(1), 15);
   });
@@ -55,8 +60,8 @@ describe("published factors", () => {
 });
 
 describe("showing and reading", () => {
-  it("is exported for fourteen units", () => {
-    expect(ALL).toHaveLength(14);
+  it("is exported for sixteen units", () => {
+    expect(ALL).toHaveLength(16);
   });
 
   it("comes back to the shown value in every unit", () => {
@@ -112,7 +117,7 @@ describe("switching units", () => {
       mass: "ounce",
     });
     const symbols = (choice: typeof metric) => Object.values(choice).map((unit) => unit.symbol);
-    expect(symbols(metric)).toEqual(["°C", "mm", "cm²", "threads/cm", "g", "kg", "g/m²"]);
-    expect(symbols(other)).toEqual(["°F", "in", "in²", "threads/in", "oz", "lb", "oz/yd²"]);
+    expect(symbols(metric)).toEqual(["°C", "mm", "cm²", "threads/cm", "g", "kg", "l", "g/m²"]);
+    expect(symbols(other)).toEqual(["°F", "in", "in²", "threads/in", "oz", "lb", "US gal", "oz/yd²"]);
   });
 });

@@ -35,7 +35,7 @@ export function BatchNotes({ batch, ink, atTheSheet = false }: Props) {
   const notes = [
     ...(batch.white === null ? [] : whiteSentences(batch.white)),
     ...batch.uses.flatMap((use) =>
-      use.notes.map((note) => `${use.placeName}, ${use.setUpName}. ${printNoteSentence(note)}`),
+      use.notes.map((note) => `${use.placeName}, ${use.setUpName}. ${printNoteSentence(note, units)}`),
     ),
   ];
   return (

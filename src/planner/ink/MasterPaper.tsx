@@ -3,7 +3,7 @@ import type { Poured } from "../../job/inkRoom/poured.ts";
 import type { Dilution } from "../../job/potDocument.ts";
 import { timeWords } from "../words/checklistSentences.ts";
 import { percentWords } from "../words/garmentWords.ts";
-import { scaleWords } from "../words/inkFigures.ts";
+import { onScaleWords } from "../words/inkFigures.ts";
 import { SheetPage } from "./SheetPage.tsx";
 import type { InkRoomInUse } from "./useInkRoom.ts";
 
@@ -22,7 +22,7 @@ export function MasterPaper({ dilution, poured, ink }: Props) {
         part={`${percentWords(dilution.massFraction)} in ${ink.nameOf(dilution.baseId)}`}
         facts={[
           `Made on ${dilution.madeOn}; use by ${dilution.expiresOn ?? "no day entered"}.`,
-          `Sheet written by ${dilution.by}, ${timeWords(dilution.at)}; step of the scale ${scaleWords(scaleStepGrams, scaleStepGrams, ink.units)}.`,
+          `Sheet written by ${dilution.by}, ${timeWords(dilution.at)}; step of the scale ${onScaleWords(scaleStepGrams, scaleStepGrams, ink.units)}.`,
         ]}
         lines={poured.lines.map(({ lineId, name, wantedGrams, grams }) => ({
           id: lineId,

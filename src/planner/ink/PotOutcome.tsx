@@ -4,12 +4,11 @@ import type { Correction } from "../../core/planning/ink/weighCorrection.ts";
 import type { InkBatch, RecordedPot } from "../../job/inkRoom/inkBatch.ts";
 import { sheetOf } from "../../job/inkRoom/poured.ts";
 import { weighingErrorsOf } from "../../job/inkRoom/weighingErrors.ts";
-import { shopUnits } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { percentWords } from "../words/garmentWords.ts";
-import { scaleWords, truePercentWords } from "../words/inkFigures.ts";
+import { scaleUnit, scaleWords, truePercentWords } from "../words/inkFigures.ts";
 import { pouredSentence, tooBigSentences } from "../words/weighingSentences.ts";
 import { GRAMS, useRecordEntries } from "./PourLines.tsx";
 import type { InkRoomInUse } from "./useInkRoom.ts";
@@ -102,6 +101,7 @@ function CorrectionWords({ recorded, correction, ink }: CorrectionProps) {
           label="Taken out of the mixed ink"
           grams={Math.ceil(correction.figures.takeOutGrams / pot.scaleStepGrams) * pot.scaleStepGrams}
           action="Record what was taken out"
+          stepGrams={pot.scaleStepGrams}
           ink={ink}
           onRecord={(grams) =>
             recordEntries([{ kind: "taken-out", lineId: null, grams, supersedesId: null }])
@@ -139,6 +139,7 @@ function CorrectionWords({ recorded, correction, ink }: CorrectionProps) {
           label={`Added, of ${nameOfLine(recorded, id)}`}
           grams={grams}
           action="Record what was added"
+          stepGrams={pot.scaleStepGrams}
           ink={ink}
           onRecord={(added) =>
             recordEntries([{ kind: "added", lineId: id, grams: added, supersedesId: null }])
@@ -158,18 +159,19 @@ interface AmountProps {
   /** Proposed; what the scale really showed may be typed over it. */
   readonly grams: number;
   readonly action: string;
+  readonly stepGrams: number;
   readonly ink: InkRoomInUse;
   readonly onRecord: (grams: number) => void;
 }
 
-function Amount({ label, grams, action, ink, onRecord }: AmountProps) {
+function Amount({ label, grams, action, stepGrams, ink, onRecord }: AmountProps) {
   const [typed, setTyped] = useState(grams);
   return (
     <div className="ink__bar">
       <MeasureEntry
         label={label}
         stored={typed}
-        unit={shopUnits(ink.units).mass}
+        unit={scaleUnit(stepGrams, ink.units)}
         {...GRAMS}
         onCommit={setTyped}
       />

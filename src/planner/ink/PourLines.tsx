@@ -3,14 +3,13 @@ import { useEffect, useRef, useState } from "react";
 import { appendPotEntry } from "../../job/edits/pots.ts";
 import type { Poured } from "../../job/inkRoom/poured.ts";
 import type { Dilution, Pot, PotEntry } from "../../job/potDocument.ts";
-import { shopUnits } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { timeWords } from "../words/checklistSentences.ts";
-import { scaleWords } from "../words/inkFigures.ts";
+import { scaleUnit, scaleWords } from "../words/inkFigures.ts";
 import type { InkRoomInUse } from "./useInkRoom.ts";
 
 interface Props {
@@ -52,7 +51,7 @@ export function PourLines({ sheet, poured, ink }: Props) {
   const pour = useRef<HTMLDivElement>(null);
   const wasRecorded = useRef(false);
   const { units } = ink;
-  const { mass } = shopUnits(units);
+  const unit = scaleUnit(sheet.scaleStepGrams, units);
   const weigh = (grams: number) => scaleWords(grams, sheet.scaleStepGrams, units);
   const open = poured.lines.filter(({ grams }) => grams === null);
   const ready = open.filter(({ lineId }) => typed[lineId] !== undefined);
@@ -103,7 +102,7 @@ export function PourLines({ sheet, poured, ink }: Props) {
                       label={`Grams of ${name}`}
                       labelUnseen
                       stored={typed[lineId] ?? null}
-                      unit={mass}
+                      unit={unit}
                       {...GRAMS}
                       onCommit={(value) => setTyped((before) => ({ ...before, [lineId]: value }))}
                     />
@@ -124,7 +123,7 @@ export function PourLines({ sheet, poured, ink }: Props) {
                           <MeasureEntry
                             label={`First weighing of ${name}, corrected`}
                             stored={entry.grams}
-                            unit={mass}
+                            unit={unit}
                             {...GRAMS}
                             onCommit={(value) => {
                               recordEntries([

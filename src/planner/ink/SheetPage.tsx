@@ -1,7 +1,7 @@
 /** One page of paper for one weighing: big figures in weighing order, room for what the scale shows, a place to sign. */
 import type { ReactNode } from "react";
 import type { UnitChoice } from "../../units/shopUnits.ts";
-import { scaleWords } from "../words/inkFigures.ts";
+import { scaleUnit, scaleWords } from "../words/inkFigures.ts";
 
 export interface SheetPageLine {
   readonly id: string;
@@ -29,7 +29,7 @@ export function SheetPage({ title, part, facts, lines, stepGrams, units, notes, 
   const weigh = (grams: number) => scaleWords(grams, stepGrams, units);
   const poured = lines.map((line) => line.poured).filter((grams) => grams !== null);
   const isWeighed = poured.length === lines.length && lines.length > 0;
-  const pencil = units.mass === "gram" ? "g" : "oz";
+  const pencil = scaleUnit(stepGrams, units).symbol;
   return (
     <section className="ink-paper__page">
       <h2>

@@ -3,7 +3,7 @@
 import type { Correction } from "../../core/planning/ink/weighCorrection.ts";
 import type { InkBatch, RecordedPot } from "../../job/inkRoom/inkBatch.ts";
 import { timeWords } from "../words/checklistSentences.ts";
-import { scaleWords } from "../words/inkFigures.ts";
+import { onScaleWords, scaleWords } from "../words/inkFigures.ts";
 import { sheetNoticeSentence } from "../words/inkSentences.ts";
 import { stepSentence, tooBigSentences } from "../words/weighingSentences.ts";
 import { useMostSensitive } from "./PlannedSheet.tsx";
@@ -54,7 +54,7 @@ function PlannedPage({ ink, batch, potNumber }: Props & { readonly potNumber: nu
       part={`pot ${potNumber} of ${pots.potCount}`}
       facts={[
         recipeWords(batch.recipe, ink.shelf),
-        `Recipe version ${batch.recipeVersion}; scale: ${scale.name}, step ${scaleWords(stepGrams, stepGrams, ink.units)}; pot: ${pots.sizeName}; planned ${ink.today}.`,
+        `Recipe version ${batch.recipeVersion}; scale: ${scale.name}, step ${onScaleWords(stepGrams, stepGrams, ink.units)}; pot: ${pots.sizeName}; planned ${ink.today}.`,
       ]}
       lines={sheet.lines.map(({ id, name, grams }): SheetPageLine => ({ id, name, grams, poured: null }))}
       stepGrams={stepGrams}
@@ -93,7 +93,7 @@ function RecordedPage({ ink, batch, recorded }: Props & { readonly recorded: Rec
       title={pot.mixName}
       part={`pot ${pot.potNumber} of ${pot.potCount}`}
       facts={[
-        `Recipe version ${pot.recipeVersion}; sheet written by ${pot.by}, ${timeWords(pot.at)}; step of the scale ${scaleWords(pot.scaleStepGrams, pot.scaleStepGrams, ink.units)}.`,
+        `Recipe version ${pot.recipeVersion}; sheet written by ${pot.by}, ${timeWords(pot.at)}; step of the scale ${onScaleWords(pot.scaleStepGrams, pot.scaleStepGrams, ink.units)}.`,
       ]}
       lines={poured.lines.map(
         ({ lineId, name, wantedGrams, grams }): SheetPageLine => ({

@@ -38,7 +38,11 @@ export function InkRoomDefaults({ defaults, units, onChange }: Props) {
   return (
     <>
       <Scales scales={defaults.scales} mass={units.mass} onChange={(scales) => onChange({ scales })} />
-      <PotSizes sizes={defaults.potSizes} onChange={(potSizes) => onChange({ potSizes })} />
+      <PotSizes
+        sizes={defaults.potSizes}
+        volume={units.potVolume}
+        onChange={(potSizes) => onChange({ potSizes })}
+      />
       <fieldset className="fields-block">
         <legend>Batches</legend>
         <div className="fields">

@@ -1,20 +1,23 @@
 /** The pots at hand: a batch goes into the smallest that takes it with room to stir, or into several of the largest. */
 import type { StoredPotSize } from "../../job/shopDefaultsDocument.ts";
+import type { Unit } from "../../units/unit.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { NumberEntry } from "../controls/NumberEntry.tsx";
+import { MeasureEntry } from "../controls/MeasureEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { newId } from "../state/identity.ts";
 
 interface Props {
   readonly sizes: readonly StoredPotSize[];
+  readonly volume: Unit;
   readonly onChange: (sizes: StoredPotSize[]) => void;
 }
 
-const CM3_PER_LITRE = 1000;
-/** The schema's range, in litres. */
-const LITRES = { min: 0.01, max: 1000 };
+/** The schema's range; less than this holds no ink worth weighing. */
+const VOLUME_CM3 = { min: 10, max: 1_000_000 };
+/** What a new one starts with: a litre. Invented. */
+const FIRST_CM3 = 1000;
 
-export function PotSizes({ sizes, onChange }: Props) {
+export function PotSizes({ sizes, volume, onChange }: Props) {
   const change = (id: string, part: Partial<StoredPotSize>) =>
     onChange(sizes.map((size) => (size.id === id ? { ...size, ...part } : size)));
   return (
@@ -29,12 +32,12 @@ export function PotSizes({ sizes, onChange }: Props) {
             required="A pot needs a name."
             onCommit={(name) => change(size.id, { name })}
           />
-          <NumberEntry
+          <MeasureEntry
             label="It holds"
-            value={Number((size.volumeCm3 / CM3_PER_LITRE).toFixed(6))}
-            unit="l"
-            {...LITRES}
-            onCommit={(litres) => change(size.id, { volumeCm3: litres * CM3_PER_LITRE })}
+            stored={size.volumeCm3}
+            unit={volume}
+            {...VOLUME_CM3}
+            onCommit={(volumeCm3) => change(size.id, { volumeCm3 })}
           />
           <div className="fields__act">
             <ActionButton
@@ -49,7 +52,7 @@ export function PotSizes({ sizes, onChange }: Props) {
       ))}
       <div className="acts">
         <ActionButton
-          onClick={() => onChange([...sizes, { id: newId(), name: "New pot", volumeCm3: CM3_PER_LITRE }])}
+          onClick={() => onChange([...sizes, { id: newId(), name: "New pot", volumeCm3: FIRST_CM3 }])}
         >
           Add a pot
         </ActionButton>

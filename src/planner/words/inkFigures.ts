@@ -1,6 +1,6 @@
 /** Amounts of ink in words: with the digits that a scale shows, in the shop's unit, never without it. */
 import { shopUnits, type UnitChoice } from "../../units/shopUnits.ts";
-import { format, GRAM, show } from "../../units/unit.ts";
+import { format, GRAM, show, type Unit } from "../../units/unit.ts";
 
 const GROUPED = (decimals: number) =>
   new Intl.NumberFormat("en-GB", { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
@@ -21,13 +21,34 @@ export function decimalsOfStep(step: number): number {
   return MOST_DECIMALS;
 }
 
-/** "2,310.5 g" with the digits of the scale; where the shop works in ounces, in ounces with the grams behind them. */
-export function scaleWords(grams: number, stepGrams: number, units: UnitChoice): string {
-  const inGrams = `${GROUPED(decimalsOfStep(stepGrams)).format(grams)}\u00a0g`;
+/** A step that a scale is made with: 1, 2 or 5 of some digit. */
+function isRoundStep(step: number): boolean {
+  const count = Math.round(step * 10 ** decimalsOfStep(step));
+  const isWhole = Math.abs(step * 10 ** decimalsOfStep(step) - count) < SLACK;
+  return isWhole && [1, 2, 5].includes(count / 10 ** Math.floor(Math.log10(Math.max(count, 1))));
+}
+
+/** What the scale shows, with its digits: grams, unless its step is a round one in the shop's own unit alone. */
+export function scaleUnit(stepGrams: number, units: UnitChoice): Unit {
   const { mass } = shopUnits(units);
-  if (mass === GRAM) return inGrams;
-  const decimals = Math.max(mass.decimals, decimalsOfStep(show(stepGrams, mass)));
-  return `${GROUPED(decimals).format(show(grams, mass))}\u00a0${mass.symbol} (${inGrams})`;
+  const shown = !isRoundStep(stepGrams) && isRoundStep(show(stepGrams, mass)) ? mass : GRAM;
+  return { ...shown, decimals: decimalsOfStep(show(stepGrams, shown)) };
+}
+
+const inUnit = (grams: number, unit: Unit) =>
+  `${GROUPED(unit.decimals).format(show(grams, unit))}\u00a0${unit.symbol}`;
+
+/** "0.1 g": a step, or an amount, as the scale shows it. */
+export function onScaleWords(grams: number, stepGrams: number, units: UnitChoice): string {
+  return inUnit(grams, scaleUnit(stepGrams, units));
+}
+
+/** "2,310.5 g" as the scale shows it; where the shop thinks in ounces, with those behind it. */
+export function scaleWords(grams: number, stepGrams: number, units: UnitChoice): string {
+  const { mass } = shopUnits(units);
+  const shown = scaleUnit(stepGrams, units);
+  const words = inUnit(grams, shown);
+  return shown.symbol === mass.symbol ? words : `${words} (${inUnit(grams, mass)})`;
 }
 
 /** "2.31 kg", "460 g": for reading, not for weighing. */

@@ -5,9 +5,10 @@ import type { PrintQualityNote } from "../../core/planning/ink/printQualityNotes
 import type { Remark } from "../../core/planning/ink/remark.ts";
 import type { WeighSheetNoticeCode, WeighSheetProblemCode } from "../../core/planning/ink/weighSheet.ts";
 import type { BatchNotice } from "../../job/inkRoom/inkBatch.ts";
-import type { UnitChoice } from "../../units/shopUnits.ts";
+import { shopUnits, type UnitChoice } from "../../units/shopUnits.ts";
+import { format } from "../../units/unit.ts";
 import { percentWords } from "./garmentWords.ts";
-import { amountWords, scaleWords, temperatureWords, truePercentWords } from "./inkFigures.ts";
+import { amountWords, onScaleWords, scaleWords, temperatureWords, truePercentWords } from "./inkFigures.ts";
 
 /** What a sentence needs besides its figures. */
 export interface InkWords {
@@ -43,7 +44,7 @@ export function sheetProblemSentence(
 ): string {
   switch (code) {
     case "rounds-to-nothing":
-      return `${nameOf(itemId)} would be ${of(figures, "exactGrams").toPrecision(2)}\u00a0g, less than half a step of ${scaleWords(scaleStepGrams, scaleStepGrams, units)}: it cannot be weighed. From ${amountWords(of(figures, "leastBatchGrams"), units)} a pot on, or as a master, it can.`;
+      return `${nameOf(itemId)} would be ${of(figures, "exactGrams").toPrecision(2)}\u00a0g, less than half a step of ${onScaleWords(scaleStepGrams, scaleStepGrams, units)}: it cannot be weighed. From ${amountWords(of(figures, "leastBatchGrams"), units)} a pot on, or as a master, it can.`;
     case "chosen-form-impossible":
       return `${nameOf(itemId)} cannot be weighed in the form that was chosen: that master is not at hand, or its own base finds no room in the recipe.`;
   }
@@ -85,11 +86,11 @@ export function restrictionSentence(
 
 const HANDS = { soft: "soft", medium: "medium", heavy: "heavy" } as const;
 
-export function printNoteSentence(note: PrintQualityNote): string {
+export function printNoteSentence(note: PrintQualityNote, units: UnitChoice): string {
   const deposit = `${note.figures.depositUm.toFixed(1)}\u00a0µm`;
   if (note.code === "hand") {
     const softer = note.hand === "soft" ? "" : " A finer mesh would feel softer.";
-    return `Hand: ${HANDS[note.hand]}, at ${note.figures.threadsPerCm} threads/cm and ${deposit} of ink.${softer}`;
+    return `Hand: ${HANDS[note.hand]}, at ${format(note.figures.threadsPerCm, shopUnits(units).threadCount)} and ${deposit} of ink.${softer}`;
   }
   return `A film of ${deposit} is thin${note.thirsty ? " for cloth that drinks ink" : ""}, under ${note.figures.mottleBelowUm}\u00a0µm: it may wet out in patches. Make a test print and look at it from a metre.`;
 }

@@ -2,7 +2,7 @@
 import type { WeighingError } from "../../core/planning/ink/tintError.ts";
 import type { Correction } from "../../core/planning/ink/weighCorrection.ts";
 import type { UnitChoice } from "../../units/shopUnits.ts";
-import { amountWords, scaleWords } from "./inkFigures.ts";
+import { amountWords, onScaleWords, scaleWords } from "./inkFigures.ts";
 import { changeWords } from "./predictionSentences.ts";
 
 /** Below this a step of the scale cannot be seen or read. Invented: a tenth of what an instrument repeats to. */
@@ -17,7 +17,7 @@ export function stepSentence(
   garment: string,
   units: UnitChoice,
 ): string {
-  return `One step of this scale (${scaleWords(stepGrams, stepGrams, units)}) = ${size(error.oneStepDeltaL)} ΔL* on ${garment}.`;
+  return `One step of this scale (${onScaleWords(stepGrams, stepGrams, units)}) = ${size(error.oneStepDeltaL)} ΔL* on ${garment}.`;
 }
 
 /** What rounding to the scale alone does to the same print. */

@@ -5,7 +5,9 @@ import {
   amountWords,
   areaWords,
   decimalsOfStep,
+  onScaleWords,
   perPrintWords,
+  scaleUnit,
   scaleWords,
   temperatureWords,
   truePercentWords,
@@ -23,9 +25,17 @@ describe("grams of a weigh sheet", () => {
     expect(scaleWords(20, 5, METRIC)).toBe("20\u00a0g");
   });
 
-  it("stand behind the ounces, since the scale shows grams", () => {
+  it("are what the scale shows, with the ounces behind them where the shop thinks in ounces", () => {
     // 28.349523125 g are an ounce by definition (NIST SP 811).
-    expect(scaleWords(28.3, 0.1, OTHER)).toBe("0.9983\u00a0oz (28.3\u00a0g)");
+    expect(scaleWords(28.3, 0.1, OTHER)).toBe("28.3\u00a0g (1.00\u00a0oz)");
+    expect(onScaleWords(0.1, 0.1, OTHER)).toBe("0.1\u00a0g");
+  });
+
+  it("are ounces on a scale that steps in them", () => {
+    const stepGrams = 0.01 * 28.349523125;
+    expect(scaleUnit(stepGrams, OTHER).symbol).toBe("oz");
+    expect(scaleWords(10 * 28.349523125, stepGrams, OTHER)).toBe("10.00\u00a0oz");
+    expect(scaleUnit(stepGrams, METRIC).symbol).toBe("g");
   });
 
   it("tell two neighbouring steps of any scale apart", () => {
