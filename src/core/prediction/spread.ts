@@ -102,8 +102,8 @@ function withHue({ all, inHue, hueHolds, partOf }: SpreadRoom): NormalMixture {
 }
 
 /**
- * Quantile of `room.all` for which the major unknown alone, were it all there is, would stand at `z`, -Z_95, 0 or Z_95:
- * looked for from there on, what the other unknowns add in quadrature.
+ * Quantile of `room.all` for which the major unknown alone, were it all there is, would stand at `z`, -Z_95, 0 or Z_95 (L*
+ * rises along it): looked for from there on, what the other unknowns add in quadrature.
  */
 function quantileAt(
   { means, variances, all }: SpreadRoom,
@@ -112,15 +112,13 @@ function quantileAt(
   shift: number,
   extraVariance: number,
 ): number {
+  const middle = means[MAJOR_MIDDLE]!;
+  if (z === 0) return quantileOf(all, 0.5, low, high, middle + shift);
   const position = (z - MAJOR_NODES[0]!) / MAJOR_DISTANCE;
   const k = Math.floor(position);
-  const middle = means[MAJOR_MIDDLE]!;
-  const isRising = means[MAJOR_COUNT - 1]! > means[0]!;
   const alone = means[k]! + (position - k) * (means[k + 1]! - means[k]!) - middle;
-  const others = variances[k]! + extraVariance;
-  if (z === 0) return quantileOf(all, 0.5, low, high, middle + shift);
-  const isUpper = z > 0 === isRising;
-  const away = Math.sqrt(alone * alone + Z_95 * Z_95 * others);
+  const away = Math.sqrt(alone * alone + Z_95 * Z_95 * (variances[k]! + extraVariance));
+  const isUpper = z > 0;
   const guess = middle + shift + (isUpper ? away : -away);
   return quantileOf(all, isUpper ? 0.95 : 0.05, low, high, guess);
 }
@@ -158,8 +156,7 @@ export function spreadOf(
   const shift = response.closedSlope * response.doubt.closedMean - cloth.bareLab.L;
   const extent = fillMixture(spread, shift, extraVariance);
   const inHue = response.hueMargin === null ? spread.all : withHue(spread);
-  const isRising = spread.means[MAJOR_COUNT - 1]! > spread.means[0]!;
-  const at = (z: number): number => quantileAt(spread, extent, isRising ? z : -z, shift, extraVariance);
+  const at = (z: number): number => quantileAt(spread, extent, z, shift, extraVariance);
   return {
     chanceInBand:
       probabilityBelow(inHue, band.deltaL + band.tolerance) -
