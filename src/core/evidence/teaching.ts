@@ -62,6 +62,10 @@ export function pairTeaching(id: string, cell: Cell, reading: PairReading): Teac
 export const BY_EYE_SD = 0.25;
 /** Below this difference no direction can be seen; invented default, half the scale's first step. */
 const SMALLEST_SEEN = 0.4;
+/** What an eye is off by even where there is nothing to see, in CIELAB. Invented default, just under the scale's first step. */
+const LEAST_EYE_SD = 0.4;
+/** The scale's last step, which stands for everything stronger as well. */
+const STRONGEST_GRADE = 1;
 
 /** Nominal CIELAB difference of grey-scale grade `grade` (5, 4.5, ... 1). @throws RangeError for any other grade. */
 export function deltaEabOfGrade(grade: number): number {
@@ -70,11 +74,11 @@ export function deltaEabOfGrade(grade: number): number {
   return step.deltaEab;
 }
 
-/** Standard deviation of the rounding to the nearest step: uniform over the half gaps to its neighbours. */
+/** Standard deviation of the rounding to the nearest step: uniform over the half gaps to its neighbours, both signs for 5. */
 function roundingSd(grade: number): number {
   const at = deltaEabOfGrade(grade);
-  const weaker = grade === 5 ? at : deltaEabOfGrade(grade + 0.5);
-  const stronger = grade === 1 ? at + (at - weaker) : deltaEabOfGrade(grade - 0.5);
+  const stronger = grade === STRONGEST_GRADE ? at : deltaEabOfGrade(grade - 0.5);
+  const weaker = grade === 5 ? -stronger : deltaEabOfGrade(grade + 0.5);
   return (stronger - weaker) / 2 / Math.sqrt(12);
 }
 
@@ -90,25 +94,31 @@ function signedDifference(slopes: CellSlopes): { value: number; by: readonly [nu
 /** An eye's grey-scale step: the CIELAB difference of the print from its bare cloth, with its direction. */
 export function byEyeTeaching(id: string, cell: Cell, reading: ByEyeReading): Teaching {
   const seen = deltaEabOfGrade(reading.grade);
+  const observed = reading.direction === "darker" ? -seen : seen;
   const count = cell.unknowns.length;
   return {
     id,
     dimension: 1,
     unknowns: cell.unknowns,
     wetCount: cell.wetCount,
-    observed: Float64Array.of(reading.direction === "darker" ? -seen : seen),
+    observed: Float64Array.of(observed),
     cells: [cell],
     // An eye's error is far wider than this.
     bend: null,
     linearise: (values) => {
       const slopes = cellSlopes(cell, values);
       const { value, by } = signedDifference(slopes);
+      // Grade 1 has no end: a print expected to be stronger still agrees with it, and is taught nothing.
+      if (reading.grade === STRONGEST_GRADE && value / observed >= 1) {
+        const noise = Float64Array.of((BY_EYE_SD * seen) ** 2);
+        return { expected: Float64Array.of(observed), jacobian: new Float64Array(count), noise };
+      }
       const jacobian = new Float64Array(count);
       for (let k = 0; k < count; k++) {
         for (let row = 0; row < 3; row++) jacobian[k]! += by[row]! * slopes.jacobian[row * count + k]!;
       }
       const print = printNoise(cell, slopes, 1);
-      let variance = (BY_EYE_SD * seen) ** 2 + roundingSd(reading.grade) ** 2;
+      let variance = (BY_EYE_SD * seen) ** 2 + LEAST_EYE_SD ** 2 + roundingSd(reading.grade) ** 2;
       for (let i = 0; i < 3; i++) {
         for (let j = 0; j < 3; j++) variance += by[i]! * by[j]! * print[i * 3 + j]!;
       }

@@ -14,6 +14,7 @@ import { deltaEabOfGrade } from "../../../src/core/evidence/teaching.ts";
 import { printedReflectance } from "../../../src/core/prediction/printedReflectance.ts";
 import * as unknowns from "../../../src/core/prediction/unknowns.ts";
 import { cloth, HALF_AND_HALF, VIEWING } from "../prediction/cloths.ts";
+import { STROKE } from "../prediction/inks.ts";
 import { seededRandom } from "../prediction/seededRandom.ts";
 import { MIXES, modelShop, type NamedMix } from "./modelShop.ts";
 
@@ -61,6 +62,19 @@ describe("an eye's step", () => {
     expect(weak).toBeLessThan(0);
     // No clear lightens: such a step is nearly an outlier, and weighs less.
     expect(lighter).toBeLessThan(0);
+  });
+
+  it("of 1, the scale's last, teaches nothing where the print was expected to be stronger still", () => {
+    const dark = { ...shop.printOf(lot, MIXES[4]!), application: { ...STROKE, depositUm: 60 } };
+    const nothing = learn([]);
+    const strong = -examine(nothing, dark, VIEWING).slopes.change.L;
+    expect(strong).toBeGreaterThan(14);
+    const taught = learn([{ ...byEye(1, "darker"), print: dark }]);
+    const [before, after] = [nothing, taught].map((posterior) => beliefFor(posterior, dark, VIEWING));
+    expect(after!.mean.lnWetOut).toBeCloseTo(before!.mean.lnWetOut, 6);
+    expect(beliefSd(after!, "lnWetOut")).toBeCloseTo(beliefSd(before!, "lnWetOut"), 6);
+    const weaker = beliefFor(learn([{ ...byEye(3, "darker"), print: dark }]), dark, VIEWING);
+    expect(weaker.mean.lnWetOut).toBeLessThan(-0.05);
   });
 
   it("teaches less than an instrument's pair and more than nothing", () => {
