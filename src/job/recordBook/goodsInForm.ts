@@ -14,6 +14,25 @@ export interface GoodsInForm {
   readonly viewing: ViewingDocument;
   readonly geometry: GeometryDocument;
   readonly note: string;
+  /** The check that this one corrects. */
+  readonly supersedesId: string | null;
+}
+
+/** A check again, to be corrected. */
+export function goodsInCorrection(check: GoodsInCheck): GoodsInForm {
+  const { approvedLotId, arrivingLotId, baseId, approvedChange, arrivingChange } = check;
+  const { viewing, geometry, note } = check;
+  return {
+    approvedLotId,
+    arrivingLotId,
+    baseId,
+    approvedChange,
+    arrivingChange,
+    viewing,
+    geometry,
+    note,
+    supersedesId: check.id,
+  };
 }
 
 /** The lots of the job's first substitution, and the shop's own instrument. */
@@ -31,6 +50,7 @@ export function newGoodsInForm({ job, library }: Documents): GoodsInForm {
     arrivingChange: null,
     ...library.shelf.defaults.instrument,
     note: "",
+    supersedesId: null,
   };
 }
 
@@ -62,7 +82,7 @@ export function goodsInOfForm(
     arrivingChange === null
   )
     return { ok: false, problems };
-  const { viewing, geometry, note } = form;
+  const { viewing, geometry, note, supersedesId } = form;
   return {
     ok: true,
     check: {
@@ -75,7 +95,7 @@ export function goodsInOfForm(
       viewing,
       geometry,
       note,
-      supersedesId: null,
+      supersedesId,
     },
   };
 }

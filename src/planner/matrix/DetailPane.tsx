@@ -157,7 +157,7 @@ function Detail({ line, column, job, place, shelf, shown }: Props & { readonly s
           </li>
         ))}
       </ul>
-      <Teachers line={line} column={column} viewing={job.viewing} />
+      <Teachers line={line} column={column} viewing={job.viewing} evidence={prediction.evidence} />
       {tintCurve.length > 1 && (
         <figure>
           <figcaption>

@@ -73,7 +73,7 @@ export function GarmentEvidence({ documents, line, column, onOpen }: Props) {
         Chance of {bandWords(line.band)}: {chanceWords(spread.chanceInBand)}.
       </p>
       <p>{EVIDENCE_SENTENCES[prediction.evidence]}</p>
-      <Teachers line={line} column={column} viewing={job.viewing} />
+      <Teachers line={line} column={column} viewing={job.viewing} evidence={prediction.evidence} />
       {wouldTeach !== null && <p>{wouldTeach}</p>}
       {tintCurve.length > 1 && (
         <figure>

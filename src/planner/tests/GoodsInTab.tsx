@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { appendGoodsInCheck } from "../../job/edits/records.ts";
 import { lineName } from "../../job/lineName.ts";
-import { goodsInOfForm, newGoodsInForm } from "../../job/recordBook/goodsInForm.ts";
+import { goodsInCorrection, goodsInOfForm, newGoodsInForm } from "../../job/recordBook/goodsInForm.ts";
 import type { GoodsInCheck } from "../../job/recordDocument.ts";
 import { standing } from "../../job/standing.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
@@ -104,6 +104,7 @@ export function GoodsInTab({ documents }: { readonly documents: Documents }) {
           <TextEntry label="Drawn by" value={signer} maxLength={120} onCommit={setSigner} />
           <TextEntry label="Note" value={form.note} maxLength={2000} onCommit={(note) => put({ note })} />
         </div>
+        {form.supersedesId !== null && <p>This corrects a check of the book, which then no longer counts.</p>}
         {made.ok && <p role="status">{goodsInSentence(made.check)}</p>}
         {isAsked && !made.ok && (
           <p role="alert">
@@ -114,6 +115,9 @@ export function GoodsInTab({ documents }: { readonly documents: Documents }) {
           <ActionButton weight="strong" onClick={keep}>
             Keep this check
           </ActionButton>
+          {form.supersedesId !== null && (
+            <ActionButton onClick={() => setForm(newGoodsInForm(documents))}>Leave it as it was</ActionButton>
+          )}
         </div>
       </form>
       <h3>Checks in the book</h3>
@@ -121,6 +125,7 @@ export function GoodsInTab({ documents }: { readonly documents: Documents }) {
         checks={standing(library.goodsInChecks)}
         isOfJob={(check) => job.lines.some(({ garmentLotId }) => garmentLotId === check.arrivingLotId)}
         name={name}
+        onCorrect={(check) => setForm(goodsInCorrection(check))}
       />
     </div>
   );
@@ -130,9 +135,10 @@ interface ListProps {
   readonly checks: readonly GoodsInCheck[];
   readonly isOfJob: (check: GoodsInCheck) => boolean;
   readonly name: (lotId: string) => string;
+  readonly onCorrect: (check: GoodsInCheck) => void;
 }
 
-function GoodsInList({ checks, isOfJob, name }: ListProps) {
+function GoodsInList({ checks, isOfJob, name, onCorrect }: ListProps) {
   if (checks.length === 0) return <p>None yet.</p>;
   return (
     <ul className="tests__others">
@@ -145,7 +151,15 @@ function GoodsInList({ checks, isOfJob, name }: ListProps) {
             {check.by === "" ? "" : `${check.by}, `}
             {timeWords(check.at)}
             {check.note === "" ? "" : `. ${check.note}`}
-          </span>
+          </span>{" "}
+          <ActionButton
+            weight="plain"
+            data-print="hide"
+            aria-label={`Correct the check of ${name(check.arrivingLotId)}`}
+            onClick={() => onCorrect(check)}
+          >
+            Correct it
+          </ActionButton>
         </li>
       ))}
     </ul>

@@ -60,7 +60,11 @@ export function KeepAsReference({ documents, print, finding }: Props) {
     setNote("");
   };
   return (
-    <section className="tests__reference" aria-label="Reference of the lot">
+    <section
+      className="tests__reference"
+      aria-label="Reference of the lot"
+      data-print={reference === null ? "hide" : undefined}
+    >
       <h4>Reference of the lot</h4>
       {approval !== null && <p>{approvedSentence(approval)}</p>}
       {isReference && approval === null && <p>The shop keeps this print as its reference for the lot.</p>}

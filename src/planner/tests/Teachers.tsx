@@ -1,6 +1,7 @@
 /** The sentence that names the records a prediction rests on most; asked of the engine, and empty where none taught. */
 import { useEffect, useMemo, useState } from "react";
 import type { Viewing } from "../../core/colorimetry/viewing.ts";
+import type { EvidenceLevel } from "../../core/prediction/prediction.ts";
 import type { Teacher, TeachersRequest } from "../../engine/protocol.ts";
 import { useLessons } from "../lessons.tsx";
 import { type MatrixCandidate, type MatrixLine, matrixColumn, matrixRow } from "../matrix/matrixInputs.ts";
@@ -13,12 +14,13 @@ interface Props {
   readonly line: MatrixLine;
   readonly column: MatrixCandidate;
   readonly viewing: Viewing;
+  readonly evidence: EvidenceLevel;
 }
 
 /** A drag is over when nothing came for so long, in ms. Invented. */
 const QUIET_MS = 250;
 
-export function Teachers({ line, column, viewing }: Props) {
+export function Teachers({ line, column, viewing, evidence }: Props) {
   const engine = useEngine();
   const { library } = useDocuments();
   const request = useMemo<TeachersRequest | null>(() => {
@@ -53,6 +55,6 @@ export function Teachers({ line, column, viewing }: Props) {
     const { garment, lot, day } = recordName(library, print);
     return { name: `${garment}${lot === "" ? "" : `, lot ${lot}`}, ${day}`, share };
   });
-  const sentence = teachersSentence(named);
+  const sentence = teachersSentence(named, evidence);
   return sentence === null ? null : <p>{sentence}</p>;
 }

@@ -1,5 +1,5 @@
 /** What the test prints did to a garment's prediction, in words: before, now, and what was read. */
-import type { PredictionReason } from "../../core/prediction/prediction.ts";
+import type { EvidenceLevel, PredictionReason } from "../../core/prediction/prediction.ts";
 import type { TintCurvePoint } from "../../engine/protocol.ts";
 import type { LotReading } from "../../job/recordBook/lotReadings.ts";
 import { percentWords } from "./garmentWords.ts";
@@ -41,13 +41,16 @@ export function wouldTeachSentence(reasons: readonly PredictionReason[]): string
     : null;
 }
 
-/** "This rests on the print of Forest, mill A (21 Jan, 71 %) and …": the records that mattered most. */
+/** "Of what test prints taught here, most comes from Forest, mill A, 21 Jan (71 %) and …": the records that mattered most. */
 export function teachersSentence(
   teachers: readonly { readonly name: string; readonly share: number }[],
+  evidence: EvidenceLevel,
 ): string | null {
   if (teachers.length === 0) return null;
   const named = teachers.map(({ name, share }) => `${name} (${Math.round(share * 100)}\u00a0%)`);
   const last = named.at(-1) ?? "";
   const list = named.length === 1 ? last : `${named.slice(0, -1).join(", ")} and ${last}`;
-  return `Of what test prints taught here, most comes from ${list}.`;
+  return evidence === "model only"
+    ? `Other test prints say little here; most of it comes from ${list}.`
+    : `Of what test prints taught here, most comes from ${list}.`;
 }

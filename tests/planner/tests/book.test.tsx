@@ -156,5 +156,11 @@ describe("a goods-in check", () => {
     expect(now().library.goodsInChecks).toMatchObject([
       { approvedLotId: ids.lot, arrivingLotId: ids.otherLot, approvedChange: -3, arrivingChange: -7.5 },
     ]);
+    await user.click(screen.getByRole("button", { name: /^Correct the check of/ }));
+    await fill("Change of L* on the arriving one, darker is negative", "-6");
+    await user.click(screen.getByRole("button", { name: "Keep this check" }));
+    const [first, second] = now().library.goodsInChecks;
+    expect([second?.supersedesId, second?.arrivingChange]).toEqual([first?.id, -6]);
+    expect(screen.getByText(/6\.0 darker against 3\.0 darker: 2\.0 times as strong\./)).toBeVisible();
   });
 });
