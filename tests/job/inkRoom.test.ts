@@ -181,6 +181,16 @@ describe("the ink room", () => {
     expect(room.runs.proven).toBe(true);
   });
 
+  it("washes up between a white and a clear of the same base: what is left of white veils dark cloth", () => {
+    const both = choosing(1, [4], "Softer white");
+    const room = roomOf({
+      ...both,
+      job: { ...both.job, choices: [...both.job.choices, ...tinted.job.choices] },
+    });
+    expect(room.runs.inOrder.map(({ mixName }) => mixName)).toEqual(["Softer white", HALF]);
+    expect(room.runs.inOrder[1]?.change).toMatchObject({ ink: "wash-up" });
+  });
+
   it("cites limits for a children's product and for no other", () => {
     expect(roomOf(tinted).childrensLines).toEqual([]);
     const codes = roomOf(changeJob(tinted, { forChildren: true })).childrensLines.map(({ code }) => code);

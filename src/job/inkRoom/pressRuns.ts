@@ -21,13 +21,22 @@ export function inkDarkness(recipe: Recipe, shelf: Shelf): number {
   }, 0);
 }
 
+/**
+ * The base that makes up most of the mix. White inks are a family of their own: what is left of one in a clear veils
+ * dark cloth (trade: white in a clear turns it milky), so no wiping goes from one to the other.
+ */
+function familyOf(batch: InkBatch, shelf: Shelf): string {
+  const baseId = mainBaseId(batch.recipe, shelf) ?? "";
+  return batch.kind === "white" ? `white in ${baseId}` : baseId;
+}
+
 function pressRun(batch: InkBatch, use: InkUse, shelf: Shelf): PressRun {
   return {
     id: `${batch.mixId} ${use.id}`,
     mixId: batch.mixId,
     // A place has its own artwork and a set-up its own mesh, so both together are a screen.
     screenId: use.id,
-    baseFamilyId: mainBaseId(batch.recipe, shelf) ?? "",
+    baseFamilyId: familyOf(batch, shelf),
     lowCure: batch.restrictions.lowCure !== "none",
     darkness: inkDarkness(batch.recipe, shelf),
     garmentIds: use.lines.map(({ lineId }) => lineId),
