@@ -60,7 +60,7 @@ export function bandWords({ deltaL, tolerance }: Pick<Band, "deltaL" | "toleranc
 export const EVIDENCE_SENTENCES: Readonly<Record<EvidenceLevel, string>> = {
   "this lot": "This lot was printed with this base, and read.",
   "related prints": "Related garments were printed and read; this lot was not.",
-  "model only": "No print backs this: it is computed from the label and the bare colour alone.",
+  "model only": "No print backs this well: it rests on the label and the bare colour.",
 };
 
 /** Two or three words for a cell. */

@@ -13,7 +13,7 @@ describe("the details of the cell looked at", () => {
     await openMatrix();
     expect(await pane().findByText("3.2 darker")).toBeInTheDocument();
     expect(pane().getByText("1.4 to 7.8 in nine of ten")).toBeInTheDocument();
-    expect(pane().getByText(/No print backs this/)).toBeInTheDocument();
+    expect(pane().getByText(/No print backs this well/)).toBeInTheDocument();
     expect(pane().getByText("Dyed polyester deepens where clear ink wets it.")).toBeInTheDocument();
     expect(pane().getByText(/reflects under 5 % somewhere/)).toBeInTheDocument();
     expect(pane().getByText(/deposit 20.0 µm, weighed: 24.0 g\/m² over 10 pieces/)).toBeInTheDocument();
