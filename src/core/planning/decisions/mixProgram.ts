@@ -207,17 +207,19 @@ export function assignmentWith(
     mixIds: search.mixes.filter(({ id }) => usedMixes.has(id)).map(({ id }) => id),
     setUpIds: search.setUps.filter(({ id }) => usedSetUps.has(id)).map(({ id }) => id),
     unservedIds,
-    cost: costOf(search, chosen, usedMixes, usedSetUps, unserved),
+    cost: sumOfCosts(search, chosen, search.keptMixIds, unserved),
   };
 }
 
-function costOf(
-  { mixes, setUps }: AllowedSearch,
+/** Money of `chosen` with the openings of all that it uses, and of the kept mixes and garments left out besides. */
+export function sumOfCosts(
+  { mixes, setUps }: Pick<AllowedSearch, "mixes" | "setUps">,
   chosen: readonly MixOption[],
-  usedMixes: ReadonlySet<string>,
-  usedSetUps: ReadonlySet<string>,
-  unserved: number,
+  keptMixIds: ReadonlySet<string> = new Set(),
+  unserved = 0,
 ): MixCost {
+  const usedMixes = new Set([...keptMixIds, ...chosen.map(({ mixId }) => mixId)]);
+  const usedSetUps = new Set(chosen.map(({ setUpId }) => setUpId));
   const opened = (items: AllowedSearch["setUps"], used: ReadonlySet<string>) =>
     items.reduce((sum, { id, openingCost }) => sum + (used.has(id) ? openingCost : 0), 0);
   const parts = {

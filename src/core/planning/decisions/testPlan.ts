@@ -53,11 +53,16 @@ const LOOKED_AT = 8;
  * greedily with the gains counted anew after each pick; where no single test pays, the best pair that pays together is taken;
  * at the end, up to 24 candidates, tests are swapped and dropped while that pays. Value of information is not submodular, so no bound on how far
  * this is from the best set holds (Krause & Guestrin, "Optimal value of information in graphical models", JAIR 35, 2009).
+ * @param onPick told of each test as it is taken, the best first; a later exchange may take one back
  * @throws RangeError as `benefitModel`.
  */
-export function planTests(problem: TestPlanProblem, limits: TestPlanLimits = NO_LIMITS): TestPlan {
+export function planTests(
+  problem: TestPlanProblem,
+  limits: TestPlanLimits = NO_LIMITS,
+  onPick: (testId: string) => void = () => {},
+): TestPlan {
   const model = benefitModel(problem);
-  const search = new PlanSearch(model, limits);
+  const search = new PlanSearch(model, limits, onPick);
   let benefit = search.grow(model.nothing);
   for (let round = 0; round < problem.tests.length; round++) {
     const better = search.improved(benefit);
@@ -75,6 +80,7 @@ class PlanSearch {
   constructor(
     private readonly model: BenefitModel,
     private readonly limits: TestPlanLimits,
+    private readonly onPick: (testId: string) => void,
   ) {
     this.lastGain = model.problem.tests.map(() => Infinity);
   }
@@ -136,10 +142,12 @@ class PlanSearch {
       if (best === null) return grown;
       if (best.net > 0) {
         grown = withTest(this.model, grown, best.t);
+        this.onPick(this.model.problem.tests[best.t]!.id);
         continue;
       }
       const pair = this.bestPair(grown);
       if (pair === null) return grown;
+      for (const t of pair.chosen.slice(-2)) this.onPick(this.model.problem.tests[t]!.id);
       grown = pair;
     }
   }
