@@ -24,6 +24,7 @@ import { createSaveTrouble } from "./planner/saveTrouble.ts";
 import { newId, nowIso } from "./planner/state/identity.ts";
 import { createPlannerStore } from "./planner/state/plannerStore.ts";
 import { createAutosave } from "./storage/autosave.ts";
+import { benchDrafts } from "./storage/benchDrafts.ts";
 import { openBrowserStorage } from "./storage/browserStorage.ts";
 import { keepForOffline } from "./storage/offline.ts";
 import { themeSetting } from "./storage/themeSetting.ts";
@@ -86,9 +87,10 @@ async function start(element: HTMLElement): Promise<void> {
     emptyLibrary,
   });
   const engine = createPredictionEngine();
+  const drafts = benchDrafts(() => window.localStorage);
   root.render(
     <StrictMode>
-      <Planner store={store} services={{ session, engine, theme, saveTrouble }} />
+      <Planner store={store} services={{ session, engine, theme, saveTrouble, benchDrafts: drafts }} />
     </StrictMode>,
   );
 }

@@ -5,11 +5,18 @@ import type { JobSession } from "./jobs/jobSession.ts";
 import type { ThemePort } from "./look/theme.ts";
 import type { SaveTrouble } from "./saveTrouble.ts";
 
+/** Where a record that is being typed outlives its page, as text, per job. */
+export interface BenchDraftPort {
+  read(jobId: string): string | null;
+  keep(jobId: string, text: string | null): void;
+}
+
 export interface PlannerServices {
   readonly session: JobSession;
   readonly engine: PredictionEngine;
   readonly theme: ThemePort;
   readonly saveTrouble: SaveTrouble;
+  readonly benchDrafts: BenchDraftPort;
 }
 
 const Services = createContext<PlannerServices | null>(null);

@@ -36,6 +36,7 @@ function openPlanner() {
     engine: { learn: async () => null } as unknown as PredictionEngine,
     theme: { read: () => "system" as const, keep: (theme: string) => void kept.push(theme) },
     saveTrouble,
+    benchDrafts: { read: () => null, keep: () => undefined },
   };
   const start = () => render(<Planner store={bench.store} services={services} />);
   return { ...bench, saveTrouble, start, user: userEvent.setup() };

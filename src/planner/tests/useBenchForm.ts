@@ -1,4 +1,4 @@
-/** The bench form that is being filled in: kept with the open planner, so that no other view and no tab loses it. */
+/** The bench form that is being filled in, one for each job: no other view loses it, and no tablet that goes to sleep. */
 import { useCallback, useSyncExternalStore } from "react";
 import {
   type BenchForm,
@@ -7,20 +7,21 @@ import {
   newBenchForm,
   readAgainForm,
 } from "../../job/recordBook/benchForm.ts";
+import { formFromStored, storedForm } from "../../job/recordBook/storedForm.ts";
 import type { TestPrint } from "../../job/recordDocument.ts";
+import { useServices } from "../services.tsx";
 import type { PlannerStore } from "../state/plannerStore.ts";
 import { usePlannerStore } from "../state/usePlanner.ts";
 
 interface Desk {
-  jobId: string | null;
-  form: BenchForm | null;
+  readonly forms: Map<string, BenchForm | null>;
   readonly listeners: Set<() => void>;
 }
 
 const desks = new WeakMap<PlannerStore, Desk>();
 
 function deskOf(store: PlannerStore): Desk {
-  const desk = desks.get(store) ?? { jobId: null, form: null, listeners: new Set() };
+  const desk = desks.get(store) ?? { forms: new Map(), listeners: new Set() };
   desks.set(store, desk);
   return desk;
 }
@@ -46,12 +47,10 @@ export interface BenchFormInUse {
 export function useBenchForm(): BenchFormInUse {
   const store = usePlannerStore();
   const desk = deskOf(store);
-  const jobId = store.getState().documents?.job.id ?? null;
-  // Another job's garments mean nothing here.
-  if (desk.jobId !== jobId) {
-    desk.jobId = jobId;
-    desk.form = null;
-  }
+  const { benchDrafts } = useServices();
+  const jobId = store.getState().documents?.job.id ?? "";
+  // What the page before this one was typing; asked for once.
+  if (!desk.forms.has(jobId)) desk.forms.set(jobId, formFromStored(benchDrafts.read(jobId)));
   const listen = useCallback(
     (listener: () => void) => {
       desk.listeners.add(listener);
@@ -59,19 +58,21 @@ export function useBenchForm(): BenchFormInUse {
     },
     [desk],
   );
-  const form = useSyncExternalStore(listen, () => desk.form);
+  const form = useSyncExternalStore(listen, () => desk.forms.get(jobId) ?? null);
   const put = useCallback(
     (next: BenchForm | null) => {
-      desk.form = next;
+      desk.forms.set(jobId, next);
+      benchDrafts.keep(jobId, next === null ? null : storedForm(next));
       for (const listener of desk.listeners) listener();
     },
-    [desk],
+    [desk, jobId, benchDrafts],
   );
   return {
     form,
     put,
     change: (part) => {
-      if (desk.form !== null) put({ ...desk.form, ...part });
+      const now = desk.forms.get(jobId) ?? null;
+      if (now !== null) put({ ...now, ...part });
     },
     start: (part = {}) => put({ ...newBenchForm(lastUsed(store)), ...part }),
     correct: (print) => put(correctionForm(print, lastUsed(store))),

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { appendTestPrint } from "../../../src/job/edits/records.ts";
 import {
+  type BenchForm,
   correctionForm,
   EMPTY_PAIR,
   newBenchForm,
@@ -15,6 +16,7 @@ import {
   readingsOfForm,
 } from "../../../src/job/recordBook/benchPrint.ts";
 import { samePrint } from "../../../src/job/recordBook/samePrint.ts";
+import { formFromStored, storedForm } from "../../../src/job/recordBook/storedForm.ts";
 import { exampleDocuments, exampleId, exampleTestPrint, ids, time } from "../exampleDocuments.ts";
 
 const instrument = exampleDocuments().library.shelf.defaults.instrument;
@@ -168,6 +170,33 @@ describe("a record opened again on the form", () => {
     expect(made.print.supersedesId).toBeNull();
     expect(samePrint([print], made.print)?.id).toBe(print.id);
     expect(samePrint([print], { ...made.print, printedAt: "2026-02-19T10:00:00Z" })).toBeNull();
+  });
+});
+
+describe("a form that a tablet keeps while it sleeps", () => {
+  it("comes back as it was, begun, whole, corrected or read from a file", () => {
+    const print = exampleTestPrint(1);
+    const spectrum = Array.from({ length: 36 }, () => 0.2);
+    const fromFile = {
+      kind: "spectral",
+      geometry: "45:0",
+      pairs: [{ bare: spectrum, print: spectrum }],
+      pieceCount: 1,
+    } as const;
+    const last = { prints: [print], instrument };
+    const forms: BenchForm[] = [
+      emptyForm(),
+      whole(),
+      correctionForm(print, last),
+      readAgainForm(print, last),
+    ];
+    forms.push({ ...whole(), way: "file", fromFile: { ...fromFile, pairs: [...fromFile.pairs] } });
+    for (const form of forms) expect(formFromStored(storedForm(form))).toEqual(form);
+  });
+
+  it("is not offered where the text is none of this version's", () => {
+    for (const text of [null, "", "{", "{}", JSON.stringify({ ...whole(), pairs: "none" })])
+      expect(formFromStored(text)).toBeNull();
   });
 });
 

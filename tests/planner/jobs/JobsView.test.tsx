@@ -32,6 +32,7 @@ async function openJobs(prepare: (bench: ReturnType<typeof jobBench>) => Promise
     engine,
     theme: { read: () => "system" as const, keep: () => {} },
     saveTrouble: createSaveTrouble(),
+    benchDrafts: { read: () => null, keep: () => undefined },
   };
   render(
     <PlannerProvider store={bench.store}>

@@ -1,6 +1,7 @@
 /** The bench form: what it begins with, what it says at once, what it keeps, and that nothing typed is lost. */
 import { fireEvent, screen, waitFor, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
+import { createPlannerStore } from "../../../src/planner/state/plannerStore.ts";
 import { exampleDocuments, exampleTestPrint, ids } from "../../job/exampleDocuments.ts";
 import { openTests, SWAPPED, withPrints } from "./testsBench.tsx";
 
@@ -95,6 +96,24 @@ describe("a test print on the bench form", () => {
     await opened.user.click(screen.getByRole("button", { name: "Throw this form away" }));
     await start(opened);
     expect(screen.getByLabelText("L* bare of pair 1")).toHaveValue("");
+  });
+
+  it("is there again after the page was dropped, as on a tablet that slept; kept, it is gone", async () => {
+    const opened = await openTests();
+    await start(opened);
+    await chooseCloth(opened);
+    await opened.fill("L* bare of pair 1", "31.25");
+    opened.view.unmount();
+    const woken = createPlannerStore({ documents: opened.now() });
+    const second = await opened.show("record", woken);
+    expect(screen.getByLabelText("L* bare of pair 1")).toHaveValue("31.25");
+    await typePair(opened);
+    giveTimes();
+    await keep(opened);
+    expect(woken.getState().documents?.library.testPrints).toHaveLength(2);
+    second.unmount();
+    await opened.show("record", createPlannerStore({ documents: opened.now() }));
+    expect(screen.getByRole("button", { name: "Record a test print" })).toBeVisible();
   });
 
   it("is followed by the next of the row with everything but its garment", async () => {

@@ -97,9 +97,20 @@ export async function openTests(
 ) {
   const store = createPlannerStore({ documents });
   const { engine, asked, learnt } = engineThatSays(said);
-  const show = async (tab = at.tab ?? "record") => {
+  const drafts = new Map<string, string>();
+  const benchDrafts = {
+    read: (jobId: string) => drafts.get(jobId) ?? null,
+    keep: (jobId: string, text: string | null) => {
+      if (text === null) drafts.delete(jobId);
+      else drafts.set(jobId, text);
+    },
+  };
+  /** Shows the view, on another store as after a reload where one is given. */
+  const show = async (tab = at.tab ?? "record", on = store) => {
     window.location.hash = printAddress(jobAddress(ids.job, "tests", { ...at, tab }));
-    const shown = render(<Shown store={store} services={{ engine } as PlannerServices} />);
+    const shown = render(
+      <Shown store={on} services={{ engine, benchDrafts } as unknown as PlannerServices} />,
+    );
     await act(async () => {});
     return shown;
   };
