@@ -178,6 +178,7 @@ function setUp(meshName: string, weighed: SetUp["weighed"]): SetUp {
     squeegeeId: demoId("squeegee 70/90/70"),
     strokeCount: 1,
     flood: "light",
+    transferFraction: null,
     weighed,
   };
 }

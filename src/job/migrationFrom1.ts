@@ -69,7 +69,7 @@ function setUp(old: Json): Json {
   const weighed = fieldWith(old, "weighed", (value) =>
     objectWith(value, (mean) => ({ kind: "mean", ...mean })),
   );
-  return { flood: null, ...weighed };
+  return { flood: null, transferFraction: null, ...weighed };
 }
 
 const DATA_SHEET: Json = { highestCelsius: null, hazards: null, lots: [] };

@@ -208,6 +208,10 @@ export function applicationFor(
     threadDiameterUm: mesh.threadUm,
     fabricThicknessUm: mesh.thicknessUm ?? undefined,
   };
-  const estimatedUm = depositUm(woven, { strokeCount, harderBlade: squeegee.hard });
+  const estimatedUm = depositUm(woven, {
+    strokeCount,
+    harderBlade: squeegee.hard,
+    transferFraction: setUp.transferFraction ?? undefined,
+  });
   return { depositUm: estimatedUm, depositWeighed: false, halftoneFraction, smoothed };
 }

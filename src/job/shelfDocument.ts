@@ -143,6 +143,8 @@ export const setUpSchema = z.strictObject({
   strokeCount: z.number().int().min(1).max(6),
   /** The flood stroke before the print stroke; null where nothing was entered. It enters no formula. */
   flood: z.enum(["none", "light", "full"]).nullable(),
+  /** Part of the mesh's ink volume that a print takes, while the set-up is not weighed; null: the model's default. */
+  transferFraction: z.number().min(0.05).max(1).nullable(),
   /** Null: estimated from the mesh. */
   weighed: weighedSchema.nullable(),
 });

@@ -120,6 +120,7 @@ export const arbitraryShelf: fc.Arbitrary<Shelf> = fc
       name,
       strokeCount: fc.integer({ min: 1, max: 6 }),
       flood: fc.option(fc.constantFrom("none" as const, "light" as const, "full" as const)),
+      transferFraction: fc.option(number(0.05, 1)),
       weighed: fc.option(weighed),
     }),
     defaults: fc.record({

@@ -213,6 +213,7 @@ export function exampleDocuments(): Documents {
             squeegeeId: ids.squeegee,
             strokeCount: 1,
             flood: null,
+            transferFraction: null,
             weighed: { kind: "mean", meanGsm: 23, sdGsm: 1, pieceCount: 10, densityGramsPerCm3: 1.15 },
           },
           {
@@ -222,6 +223,7 @@ export function exampleDocuments(): Documents {
             squeegeeId: ids.squeegee,
             strokeCount: 1,
             flood: null,
+            transferFraction: null,
             weighed: null,
           },
         ],

@@ -46,6 +46,15 @@ describe("a set-up's film", () => {
     expect(found.ok && found.inkToMixUm).toBeCloseTo(19.28, 2);
   });
 
+  it("takes the shop's own transfer while it is not weighed, and is mixed for as before", () => {
+    const change = { transferFraction: 0.45 };
+    const own = changeShelfItem(exampleDocuments(), "setUps", ids.otherSetUp, change).library.shelf;
+    const found = depositFigures(own.setUps[1]!, own);
+    // 0.45 of 19.28 um is 8.67
+    expect(found.ok && found.depositUm).toBeCloseTo(8.67, 2);
+    expect(found.ok && found.inkToMixUm).toBeCloseTo(19.28, 2);
+  });
+
   it("has no figure where the mesh has no opening, and says why", () => {
     const closed = changeShelfItem(exampleDocuments(), "meshes", ids.fineMesh, { threadUm: 90 }).library
       .shelf;

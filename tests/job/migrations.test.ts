@@ -75,6 +75,7 @@ describe("the step from version 1 to 2", () => {
       lowCure: false,
     });
     expect(shelf.setUps[0]?.flood).toBeNull();
+    expect(shelf.setUps[0]?.transferFraction).toBeNull();
     expect(testPrints[0]).toMatchObject({
       actualGrams: null,
       depositGsm: null,

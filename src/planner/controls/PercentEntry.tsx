@@ -8,6 +8,8 @@ interface Props {
   /** Given where the field may be emptied. */
   readonly onClear?: () => void;
   readonly placeholder?: string;
+  /** The least that is taken, in percent; 0 where it is left out. */
+  readonly min?: number;
   readonly hint?: string;
 }
 
@@ -15,13 +17,13 @@ interface Props {
 const percentFromFraction = (fraction: number) => Number((fraction * 100).toFixed(7));
 const fractionFromPercent = (percent: number) => Number((percent / 100).toFixed(9));
 
-export function PercentEntry({ fraction, onCommit, ...rest }: Props) {
+export function PercentEntry({ fraction, min = 0, onCommit, ...rest }: Props) {
   return (
     <NumberEntry
       {...rest}
       value={fraction === null ? null : percentFromFraction(fraction)}
       unit="%"
-      min={0}
+      min={min}
       max={100}
       onCommit={(percent) => onCommit(fractionFromPercent(percent))}
     />

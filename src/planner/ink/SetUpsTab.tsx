@@ -4,6 +4,7 @@ import type { Mesh, SetUp } from "../../job/shelfDocument.ts";
 import { weighedDeposit } from "../../job/weighedDeposit.ts";
 import { format, PER_CM, PER_INCH } from "../../units/unit.ts";
 import { Choice } from "../controls/Choice.tsx";
+import { TransferEntry } from "../shelf/TransferEntry.tsx";
 import { useShelf } from "../shelf/useShelf.ts";
 import { type KnownArea, WeighedEntry } from "../shelf/WeighedEntry.tsx";
 import { ProblemList } from "../words/ProblemList.tsx";
@@ -85,6 +86,7 @@ function SetUpCard({ setUp, isUsed, ink }: CardProps) {
           options={FLOODS}
           onChange={(flood) => change("setUps", setUp.id, { flood: flood === "" ? null : flood })}
         />
+        <TransferEntry setUp={setUp} onChange={(part) => change("setUps", setUp.id, part)} />
       </div>
       <WeighedEntry
         key={setUp.id}

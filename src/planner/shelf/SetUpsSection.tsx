@@ -10,6 +10,7 @@ import { ProblemList } from "../words/ProblemList.tsx";
 import { FLOODS, figure, strokeWords } from "../words/shelfWords.ts";
 import { PutOnShelf } from "./PutOnShelf.tsx";
 import { ShelfRows } from "./ShelfRows.tsx";
+import { TransferEntry } from "./TransferEntry.tsx";
 import { type ShelfInUse, useShelf } from "./useShelf.ts";
 import { WeighedEntry } from "./WeighedEntry.tsx";
 
@@ -90,7 +91,10 @@ function NewSetUp({ shelf, onAdd }: NewProps) {
         onCommit={setStrokeCount}
       />
       <TextEntry label="Name" value={name} maxLength={120} onCommit={setTypedName} />
-      <PutOnShelf missing={[]} onAdd={() => onAdd({ name, meshId, squeegeeId, strokeCount, flood: null })} />
+      <PutOnShelf
+        missing={[]}
+        onAdd={() => onAdd({ name, meshId, squeegeeId, strokeCount, flood: null, transferFraction: null })}
+      />
     </>
   );
 }
@@ -135,6 +139,7 @@ function SetUpEditor({ setUp, inUse }: { readonly setUp: SetUp; readonly inUse: 
           options={FLOODS}
           onChange={(flood) => set({ flood: flood === "" ? null : flood })}
         />
+        <TransferEntry setUp={setUp} onChange={set} />
       </div>
       <WeighedEntry weighed={setUp.weighed} units={units} onChange={(weighed) => set({ weighed })} />
       {deposit.ok ? (

@@ -106,6 +106,20 @@ describe("a set-up", () => {
     expect(shelf().setUps[1]?.flood).toBe("light");
   });
 
+  it("takes a transfer of the shop's own while it is not weighed, and gives it up again", async () => {
+    const { user, item, type, shelf, openItem } = await openShelf("Set-ups");
+    const name = "120-34, one stroke";
+    await openItem(name);
+    await type(name, /^Transfer/, "45");
+    expect(shelf().setUps[1]?.transferFraction).toBe(0.45);
+    expect(item(name).getByText("8.7 µm, estimated from the mesh")).toBeInTheDocument();
+    await user.clear(item(name).getByLabelText(/^Transfer/));
+    await user.tab();
+    expect(shelf().setUps[1]?.transferFraction).toBeNull();
+    await openItem("61-64, one stroke");
+    expect(item("61-64, one stroke").queryByLabelText(/^Transfer/)).not.toBeInTheDocument();
+  });
+
   it("keeps its mesh on the shelf", async () => {
     const { openTab, openItem, user } = await openShelf("Set-ups");
     await openTab("Meshes");
