@@ -111,6 +111,17 @@ describe("the bench form", () => {
     expect(await page.locator(":focus").textContent()).toContain("Mill B");
   });
 
+  it("has what was typed again after a reload", async () => {
+    const page = await opened();
+    await startForm(page, MILL_B);
+    await typePairs(page, MILL_B_PAIRS.slice(0, 2));
+    await page.reload({ waitUntil: "networkidle" });
+    await page.getByRole("region", { name: "What the reading says" }).getByText("8.1 darker").waitFor();
+    await page.getByRole("button", { name: "Throw this form away" }).click();
+    await page.reload({ waitUntil: "networkidle" });
+    await page.getByRole("button", { name: "Record a test print" }).waitFor();
+  });
+
   it("takes a print judged by eye", async () => {
     const page = await opened();
     await startForm(page, MILL_B);

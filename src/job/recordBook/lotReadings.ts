@@ -4,6 +4,7 @@ import { printedRecipe } from "../evidenceInputs.ts";
 import type { Library } from "../libraryDocument.ts";
 import { mainBaseId, type Recipe } from "../recipeParts.ts";
 import type { TestPrint } from "../recordDocument.ts";
+import { standing } from "../standing.ts";
 import { printSeries } from "./printSeries.ts";
 
 export interface LotReading {
@@ -28,7 +29,8 @@ export function lotReadings(
 ): LotReadings {
   const { shelf } = library;
   const baseId = mainBaseId(print.recipe, shelf);
-  const own = printSeries(library.testPrints, viewing).filter(({ first }) => first.garmentLotId === lotId);
+  const onLot = standing(library.testPrints).filter(({ garmentLotId }) => garmentLotId === lotId);
+  const own = printSeries(onLot, viewing);
   const points = own.flatMap(({ resting }) => {
     const last = resting.at(-1);
     if (last === undefined || last.deltaL === null || last.means === null) return [];
