@@ -118,7 +118,7 @@ function sharesBySource(
   ownDeposit: number,
 ): LearnedBelief["bySource"] {
   const count = cell.unknowns.length;
-  const { jacobian, wetOut, tint, deposit, heatherGapL } = slopes;
+  const { jacobian, wetOut, tint, deposit, heatherGap } = slopes;
   const parts = new Map<SpreadSource, number>();
   const add = (source: SpreadSource, variance: number): void => {
     parts.set(source, (parts.get(source) ?? 0) + variance);
@@ -132,7 +132,7 @@ function sharesBySource(
   add("colourant-strength", (tint[0]! * DISCREPANCY_LN_TINT) ** 2);
   add(
     "model",
-    (wetOut[0]! * DISCREPANCY_LN_WET_OUT) ** 2 + DISCREPANCY_DELTA_L ** 2 + (heatherGapL / 2) ** 2,
+    (wetOut[0]! * DISCREPANCY_LN_WET_OUT) ** 2 + DISCREPANCY_DELTA_L ** 2 + (heatherGap[0]! / 2) ** 2,
   );
   let total = 0;
   for (const variance of parts.values()) total += variance;

@@ -22,8 +22,8 @@ export interface CellSlopes {
   readonly wetOut: readonly number[];
   readonly tint: readonly number[];
   readonly deposit: readonly number[];
-  /** L* by which the other of a heather's two models differs; 0 for other cloth. */
-  readonly heatherGapL: number;
+  /** L*, a*, b* by which the other of a heather's two models differs; 0 for other cloth. */
+  readonly heatherGap: readonly number[];
   /** Covariance (3 x 3) of the change from not knowing the bare spectrum; null where it was measured. */
   readonly doubt: Float64Array | null;
   /** Change of colour that a weak model in dark bands may be off by; null where it is not. */
@@ -103,12 +103,11 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   const reach = reachSlope(cell.application.depositUm * Math.exp(at.lnDeposit));
   const deposit = wetOut.map((slope, row) => reach * slope + tint[row]! + scattered[row]!);
   if (cell.depositAt !== NONE) add(cell.depositAt, deposit);
-  let heatherGapL = 0;
-  if (cloth.dyedFibreKs !== null) {
-    const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
-    heatherGapL = labThrough(film, cloth, wettedAsSolid(room, cloth, gains)).L - centre.L;
-  }
+  let heatherGap = [0, 0, 0];
   const gains = gainsUnder(cloth, strength, epsilon, at.lnFibreGain);
+  if (cloth.dyedFibreKs !== null) {
+    heatherGap = column(labThrough(film, cloth, wettedAsSolid(room, cloth, gains)), centre, 1);
+  }
   const doubt = spectrumDoubt(cloth, film, gains);
   const darkMiss = darkBandMiss(cloth, film, gains, wetOut);
   return {
@@ -119,7 +118,7 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
     wetOut,
     tint,
     deposit,
-    heatherGapL,
+    heatherGap,
   };
 }
 

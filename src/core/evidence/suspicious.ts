@@ -40,11 +40,13 @@ const LOOKED_AT_BEYOND_SD = 2.2;
 const SLIP_ODDS = 0.02;
 /**
  * Where a slip is likelier than an honest error by this, what was believed beforehand and what was read together, undoing it
- * need only bring the record under EXPLAINED_IF_CERTAIN_SD. Departure from model.md §6, which asks for under 2 always: one
- * honest record in twenty lies beyond 2 and one in a hundred beyond 3, and a swapped pair is no less swapped for it.
+ * need only bring the record under EXPLAINED_IF_CERTAIN_SD, or to EXPLAINED_IF_CERTAIN_PART of what it was. Departure from
+ * model.md §6, which asks for under 2 always: one honest record in twenty lies beyond 2 and one in a hundred beyond 3, and
+ * a swapped pair is no less swapped for it.
  */
-const CERTAIN_ODDS = 1000;
+const CERTAIN_ODDS = 100;
 const EXPLAINED_IF_CERTAIN_SD = 4;
+const EXPLAINED_IF_CERTAIN_PART = 1 / 8;
 
 interface Distance {
   readonly sd: number;
@@ -134,8 +136,8 @@ export function suspicionOf(
   for (const undone of undoneSlips(record)) {
     const { sd, lnDensity } = measure(undone.record, undone);
     const lnOdds = lnDensity - found.lnDensity + Math.log(SLIP_ODDS);
-    const isExplained =
-      sd < EXPLAINED_BELOW_SD || (sd < EXPLAINED_IF_CERTAIN_SD && lnOdds > Math.log(CERTAIN_ODDS));
+    const certainBelow = Math.max(EXPLAINED_IF_CERTAIN_SD, EXPLAINED_IF_CERTAIN_PART * found.sd);
+    const isExplained = sd < EXPLAINED_BELOW_SD || (sd < certainBelow && lnOdds > Math.log(CERTAIN_ODDS));
     if (!isExplained || lnOdds <= likeliest) continue;
     slip = undone.slip;
     undoneSd = sd;

@@ -151,7 +151,7 @@ describe("quick quantiles of delta-L*", () => {
     const root = covariance.slice();
     for (let i = 0; i < n; i++) root[i * n + i]! += 1e-12;
     factorise(root, n);
-    const width = Math.hypot(unknowns.DISCREPANCY_DELTA_L, slopes.heatherGapL / 2);
+    const width = Math.hypot(unknowns.DISCREPANCY_DELTA_L, slopes.heatherGap[0]! / 2);
     const found = new Float64Array(DRAWS);
     for (let d = 0; d < DRAWS; d++) {
       const z = Float64Array.from({ length: n }, normal);
