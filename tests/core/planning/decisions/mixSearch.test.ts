@@ -18,6 +18,7 @@ import {
 import { type SolveProgress, solveProgram } from "../../../../src/engine/mixSolverWork.ts";
 import { between } from "../../optics/between.ts";
 import { bestByTrying, costOnPaper } from "./bruteForceMixes.ts";
+import cap71 from "./cap71.json";
 import { manyGarments } from "./manyGarments.ts";
 
 let highs: Highs;
@@ -175,6 +176,36 @@ describe("mix search", () => {
     expect(solution.lowerBound).toBeCloseTo(383, 6);
     const cost = program.cost.reduce((sum, each, i) => sum + each * solution.values[i]!, 0);
     expect(cost).toBeCloseTo(383, 6);
+  });
+});
+
+describe("a published instance", () => {
+  it("is solved to its optimum, 932,615.750: cap71 of the OR-Library, 16 warehouses and 50 customers", () => {
+    const { openingCosts, supplyCosts, optimum } = cap71;
+    const search = allowed({
+      garments: supplyCosts.map((_, customer) => ({ id: `${customer}`, unservedCost: null })),
+      mixes: openingCosts.map((openingCost, house) => ({
+        id: `${house}`,
+        openingCost,
+        inStock: true,
+        lowCure: false,
+      })),
+      setUps: [{ id: "road", openingCost: 0, inStock: true }],
+      options: supplyCosts.flatMap((row, customer) =>
+        row.map((inkCost, house) => ({
+          garmentId: `${customer}`,
+          mixId: `${house}`,
+          setUpId: "road",
+          inkCost,
+          expectedLoss: 0,
+          chanceInBand: 1,
+        })),
+      ),
+    });
+    const lean = withoutDearOptions(search);
+    const solution = solve(mixProgram(lean));
+    expect(solution.status).toBe("optimal");
+    expect(readAssignment(lean, solution.values).cost.total).toBeCloseTo(optimum, 3);
   });
 });
 
