@@ -110,6 +110,40 @@ describe("a record against all other prints", () => {
     expect(found.suspicion?.slip).toBe("swapped-pair");
   });
 
+  it("with 5 % of black typed where 0.5 % was printed is named, once the black is known from a few prints", () => {
+    const tinted = job.mixes.find(({ recipe }) => recipe[1]?.massFraction === 0.005)!;
+    const readOn = (style: string, number: number, recipe: TestPrint["recipe"]): TestPrint => {
+      const lot = library.garmentLots.find((one) => one.style === style)!;
+      const print = { ...approved, id: `20000000-0000-4000-8000-00000000000${number}`, garmentLotId: lot.id };
+      const asked = askedRecord(library, { ...print, recipe: tinted.recipe });
+      if (!asked.ok || lot.bare.kind !== "readings") throw new Error("the model takes every demo garment");
+      const { garment, application, mix } = asked.record.print;
+      const { printed } = predictPrint({
+        garment: garment.garment,
+        mix,
+        application,
+        viewing: job.viewing,
+        band,
+      });
+      const lab = approved.readings as Extract<TestPrint["readings"], { kind: "lab" }>;
+      const pairs = [{ bare: lot.bare.readings[0]!, print: printed }];
+      return { ...print, recipe, readings: { ...lab, pairs, pairCount: 1 } };
+    };
+    const right = ["Ring-spun tee", "Blend crew tee", "Tri-blend tee"].map((style, i) =>
+      readOn(style, i, tinted.recipe),
+    );
+    const [base, black] = tinted.recipe;
+    const typed = [
+      { ...base!, massFraction: 0.95 },
+      { ...black!, massFraction: 0.05 },
+    ];
+    const slipped = readOn("Blend heather tee", 9, typed);
+    const posterior = learnt({ ...library, testPrints: [...library.testPrints, ...right] });
+    const found = ask(slipped, null, posterior);
+    expect(found.suspicion?.slip).toBe("tint-times-ten");
+    expect(ask(readOn("Blend heather tee", 9, tinted.recipe), null, posterior).suspicion).toBeNull();
+  });
+
   it("in an empty book is expected as the model has it", () => {
     const asked = askedRecord(library, approved);
     if (!asked.ok) throw new Error("the model takes every demo record");
