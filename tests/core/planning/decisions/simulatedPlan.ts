@@ -53,14 +53,17 @@ export function simulatedCost(
     return { cell, weights, costAt: expectedCellCost(cell, cell.sd ** 2 - taken) };
   });
   const names = [...new Set(loadings.flatMap((each) => [...each.keys()]))];
+  const indexed = loadings.map((own) =>
+    [...own].map(([name, loading]) => [names.indexOf(name), loading] as const),
+  );
   const byGarment = [...new Set(problem.cells.map(({ garmentId }) => garmentId))].map((id) =>
     problem.cells.flatMap(({ garmentId }, c) => (garmentId === id ? [c] : [])),
   );
   let sum = 0;
   let squares = 0;
   for (let draw = 0; draw < draws; draw++) {
-    const drawn = new Map(names.map((name) => [name, random.normal()]));
-    const off = loadings.map((own) => inner(own, drawn));
+    const drawn = names.map(() => random.normal());
+    const off = indexed.map((own) => own.reduce((total, [i, loading]) => total + loading * drawn[i]!, 0));
     const said = made.map((test) => off[test.cell]! + test.noiseSd * random.normal());
     let cost = 0;
     for (const own of byGarment) {
