@@ -6,6 +6,7 @@ import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
 import { weightsFor } from "../core/colorimetry/weights.ts";
 import { bareAgreement } from "../core/evidence/bareCheck.ts";
 import { PAIR_SD_HEATHER_L, PAIR_SD_SOLID_L } from "../core/evidence/readingNoise.ts";
+import { pairCountFor, Z_95 } from "../core/evidence/sampleSize.ts";
 import type { BenchContext, BenchDraft } from "./benchChecks.ts";
 import { meanLab } from "./colourSpectrum.ts";
 import type { GarmentLot } from "./garmentLotDocument.ts";
@@ -15,8 +16,6 @@ import { partsOf } from "./recipeParts.ts";
 import type { TestPrint } from "./recordDocument.ts";
 import { standing } from "./standing.ts";
 
-/** Two-sided 95 % of a normal distribution: the z of n = (z sd / E)^2 (ASTM E122 uses 3). */
-const Z_95 = 1.96;
 /** E: how near the mean change of L* is wanted. Common practice, no source: 4 reads on solid cloth, 10 on a heather. */
 const WANTED_SOLID_L = 0.3;
 const WANTED_HEATHER_L = 0.5;
@@ -58,11 +57,6 @@ export function expectedPairSd(lot: GarmentLot | null, own: number | null, pairC
   const freedom = pairCount - 1;
   const prior = PRIOR_PAIR_DEGREES_OF_FREEDOM;
   return Math.sqrt((prior * usual ** 2 + freedom * own ** 2) / (prior + freedom));
-}
-
-/** Reads needed for a mean change within `halfWidth` of the truth in 95 of 100: n = (1.96 sd / E)^2, rounded up. */
-export function readsNeeded(sd: number, halfWidth: number): number {
-  return Math.max(1, Math.ceil(((Z_95 * sd) / halfWidth) ** 2 - 1e-9));
 }
 
 type Records = readonly TestPrint[];
@@ -213,7 +207,7 @@ export function benchReadingChecks(draft: BenchDraft, context: BenchContext): Pr
   // Not by the pairs' own scatter: a pair that is far off would widen what it is held against.
   found.push(...pairChecks(readings, viewing, expectedPairSd(lot, null, 1)));
   if (lot !== null) found.push(...bareCheck(readings, means, lot, records));
-  const needed = readsNeeded(sd, halfWidth);
+  const needed = pairCountFor(sd, halfWidth, Z_95);
   if (means.pairCount < needed) {
     const values = { pairCount: means.pairCount, needed, sd, halfWidth };
     found.push({ code: "bench-few-reads", where: "readings", values });

@@ -1,7 +1,8 @@
 /** What the bench form notices at once. All figures are invented but those of trade.md §2, named where they stand. */
 import { describe, expect, it } from "vitest";
+import { pairCountFor, Z_95 } from "../../src/core/evidence/sampleSize.ts";
 import { type BenchContext, type BenchDraft, benchChecks } from "../../src/job/benchChecks.ts";
-import { expectedPairSd, readsNeeded } from "../../src/job/benchReadingChecks.ts";
+import { expectedPairSd } from "../../src/job/benchReadingChecks.ts";
 import type { Readings, TestPrint } from "../../src/job/recordDocument.ts";
 import { BENCH_CODES, benchSentence } from "../../src/planner/words/benchSentences.ts";
 import { exampleDocuments, exampleTestPrint, ids } from "./exampleDocuments.ts";
@@ -175,7 +176,7 @@ describe("the number of reads", () => {
     [0.8, 0.3, 28],
     [0.8, 0.5, 10],
   ])("for sd %d and +-%d is that of trade.md §2, n = (1.96 sd / E)^2: %d", (sd, halfWidth, reads) => {
-    expect(readsNeeded(sd, halfWidth)).toBe(reads);
+    expect(pairCountFor(sd, halfWidth, Z_95)).toBe(reads);
   });
 
   it("follows the pairs' own scatter the more the more pairs there are", () => {
