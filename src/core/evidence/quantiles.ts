@@ -51,7 +51,9 @@ function movedSurprise(belief: LearnedBelief, print: EvidencePrint, by: Float64A
  * Mean and 5, 50 and 95 % points of delta-L* of `print` on its `cloth` under `belief`. The exact model is asked along
  * covariance x gradient, the likeliest way to each change (first-order reliability: Hasofer & Lind, J. Eng. Mech. 100
  * (1974) 111; from memory); what curvature across it moves the mean by is added; what the model misses is a normal error
- * in L*. Moderately accurate: within 0.1 L* of random draws on most cells, 0.3 where haze or surface lead (tests).
+ * in L*. Measured once against 3000 random draws of the exact model on 336 cells of synthetic shops: the three points were
+ * off by 0.02 to 0.04 L* in the median and by up to 0.25 on 95 % of cells (part of it the draws' own error), at most 0.66
+ * at the dark end of an untested garment's interval of 12.
  */
 export function deltaLQuantiles(
   belief: LearnedBelief,
