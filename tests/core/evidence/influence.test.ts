@@ -4,7 +4,6 @@ import { examine } from "../../../src/core/evidence/beliefFor.ts";
 import { influence } from "../../../src/core/evidence/influence.ts";
 import { learn } from "../../../src/core/evidence/learn.ts";
 import { learned } from "../../../src/core/evidence/learned.ts";
-import { printHistories } from "../../../src/core/evidence/printHistory.ts";
 import { estimateScales, lnEvidence } from "../../../src/core/evidence/priorEstimate.ts";
 import { DEFAULT_PRIOR_SCALES } from "../../../src/core/evidence/priorScales.ts";
 import type { EvidenceRecord } from "../../../src/core/evidence/record.ts";
@@ -103,25 +102,6 @@ describe("several readings of one print", () => {
   it("teach by the latest unwashed one alone", () => {
     expect(teachingRecords(readings).map(({ id }) => id)).toEqual(["c"]);
     expect(learn(readings).lessons.map(({ teaching }) => teaching.id)).toEqual(["c"]);
-  });
-
-  it("chart drift over the days and durability over the washes", () => {
-    const [history] = printHistories(readings);
-    expect(history!.firstId).toBe(first.id);
-    expect(history!.drift.map(({ driftDeltaL }) => Number(driftDeltaL.toFixed(6)))).toEqual([-0.5, -0.9]);
-    expect(
-      history!.washed.map(({ washCount, driftDeltaL }) => [washCount, Number(driftDeltaL.toFixed(6))]),
-    ).toEqual([[5, 1]]);
-    expect(history!.drift[1]!.driftDeltaE00).toBeGreaterThan(history!.drift[0]!.driftDeltaE00);
-  });
-
-  it("of which there is one have no history, and another light does not compare", () => {
-    expect(printHistories([first])).toEqual([]);
-    const other: EvidenceRecord = {
-      ...later("o", "2026-01-05T00:00:00Z", 0, 1),
-      viewing: { illuminant: "A", observer: "10deg" },
-    };
-    expect(printHistories([first, other])).toEqual([]);
   });
 });
 

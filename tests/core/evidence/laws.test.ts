@@ -6,7 +6,6 @@ import { extend } from "../../../src/core/evidence/extend.ts";
 import { forget } from "../../../src/core/evidence/forget.ts";
 import { learn } from "../../../src/core/evidence/learn.ts";
 import type { Posterior } from "../../../src/core/evidence/posterior.ts";
-import { deltaLQuantiles } from "../../../src/core/evidence/quantiles.ts";
 import type { EvidenceGarment, EvidencePrint, EvidenceRecord } from "../../../src/core/evidence/record.ts";
 import type { BeliefAxis } from "../../../src/core/prediction/cellBelief.ts";
 import { LOT_SD } from "../../../src/core/prediction/unknowns.ts";
@@ -14,6 +13,7 @@ import { wettableGarment } from "../../../src/core/prediction/wettableGarment.ts
 import { ALL_COTTON, cloth, FILAMENT_POLYESTER, HALF_AND_HALF, VIEWING } from "../prediction/cloths.ts";
 import { seededRandom } from "../prediction/seededRandom.ts";
 import { MIXES, modelShop } from "./modelShop.ts";
+import { deltaLQuantiles } from "./quickQuantiles.ts";
 
 const CLEAR = MIXES[0]!;
 const BLACK = MIXES[4]!;

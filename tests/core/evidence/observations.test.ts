@@ -8,7 +8,6 @@ import { factorise } from "../../../src/core/evidence/dense.ts";
 import { extend } from "../../../src/core/evidence/extend.ts";
 import { learn } from "../../../src/core/evidence/learn.ts";
 import type { Posterior } from "../../../src/core/evidence/posterior.ts";
-import { deltaLQuantiles } from "../../../src/core/evidence/quantiles.ts";
 import type { EvidenceGarment, EvidenceRecord, GoodsInRecord } from "../../../src/core/evidence/record.ts";
 import { deltaEabOfGrade } from "../../../src/core/evidence/teaching.ts";
 import { printedReflectance } from "../../../src/core/prediction/printedReflectance.ts";
@@ -17,6 +16,7 @@ import { cloth, HALF_AND_HALF, VIEWING } from "../prediction/cloths.ts";
 import { STROKE } from "../prediction/inks.ts";
 import { seededRandom } from "../prediction/seededRandom.ts";
 import { MIXES, modelShop, type NamedMix } from "./modelShop.ts";
+import { deltaLQuantiles } from "./quickQuantiles.ts";
 
 const shop = modelShop(61, 24, 50);
 const CLEAR = MIXES[0]!;

@@ -1,13 +1,20 @@
-/** Quantiles of delta-L* of one print under a belief, quickly: along the direction in which its lightness is least known. */
+// Quantiles of delta-L* of one print under a belief by another way than the spread: along the direction in which its
+// lightness is least known. What tests of the evidence alone are held by.
 
-import { BELIEF_AXIS_COUNT } from "../prediction/cellBelief.ts";
-import { normalCumulativeFast, normalDensity } from "../prediction/normalDistribution.ts";
-import { printedFilm } from "../prediction/printedFilm.ts";
-import { DISCREPANCY_DELTA_L, type Surprise } from "../prediction/unknowns.ts";
-import type { WettableGarment } from "../prediction/wettableGarment.ts";
-import type { LearnedBelief } from "./belief.ts";
-import { clothRoom, gainsUnder, labThrough, wettedAsSolid, wettedBy } from "./clothUnderFilm.ts";
-import type { EvidencePrint } from "./record.ts";
+import type { LearnedBelief } from "../../../src/core/evidence/belief.ts";
+import {
+  clothRoom,
+  gainsUnder,
+  labThrough,
+  wettedAsSolid,
+  wettedBy,
+} from "../../../src/core/evidence/clothUnderFilm.ts";
+import type { EvidencePrint } from "../../../src/core/evidence/record.ts";
+import { BELIEF_AXIS_COUNT } from "../../../src/core/prediction/cellBelief.ts";
+import { normalCumulativeFast, normalDensity } from "../../../src/core/prediction/normalDistribution.ts";
+import { printedFilm } from "../../../src/core/prediction/printedFilm.ts";
+import { DISCREPANCY_DELTA_L, type Surprise } from "../../../src/core/prediction/unknowns.ts";
+import type { WettableGarment } from "../../../src/core/prediction/wettableGarment.ts";
 
 /** Student's t with 5 degrees of freedom: excess kurtosis 6 / (5 - 4). */
 const STYLE_EXCESS_KURTOSIS = 6;
