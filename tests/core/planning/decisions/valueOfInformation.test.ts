@@ -2,7 +2,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { expectedLeastLoss } from "../../../../src/core/planning/decisions/expectedLeastLoss.ts";
-import { readsNeeded } from "../../../../src/core/planning/decisions/readsNeeded.ts";
 import { benefitModel, benefitOf, gainOf } from "../../../../src/core/planning/decisions/testBenefit.ts";
 import { expectedCellCost, scoredCell } from "../../../../src/core/planning/decisions/uncertainCell.ts";
 import { between } from "../../optics/between.ts";
@@ -138,13 +137,5 @@ describe("scoredCell", () => {
         expect(Math.abs(cost - 100 * (1 - chanceInBand))).toBeLessThan(100 * 2e-5);
       }),
     );
-  });
-});
-
-describe("readsNeeded", () => {
-  it("gives the figures of trade.md §2: 2, 7 and 28 pairs for 0.3, and 10 for 0.5 on a heather", () => {
-    expect([0.2, 0.4, 0.8].map((sd) => readsNeeded(sd, 0.3))).toEqual([2, 7, 28]);
-    expect(readsNeeded(0.8, 0.5)).toBe(10);
-    expect(() => readsNeeded(0.2, 0)).toThrow(RangeError);
   });
 });
