@@ -53,8 +53,8 @@ describe("sentences for problems", () => {
     for (const folder of ["job", "exchange", "storage"]) {
       const at = new URL(`../../src/${folder}/`, import.meta.url);
       for (const name of await readdir(at, { recursive: true })) {
-        // Readings files and the notices of the ink room have sentences of their own.
-        if (!name.endsWith(".ts") || /^(?:readings|inkRoom)/.test(name)) continue;
+        // Readings files, the notices of the ink room and the forms of the record book have sentences of their own.
+        if (!name.endsWith(".ts") || /^(?:readings|inkRoom|recordBook)/.test(name)) continue;
         // A rule of spoilage has a code too, and is no problem.
         const text = (await readFile(new URL(name, at), "utf8")).replaceAll(/spoilageRule: \{[^}]*\}/g, "");
         // Where a code is made: code: "x", refused("x", ...), refuse("x", ...), a schema's params.
