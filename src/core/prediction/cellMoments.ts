@@ -4,7 +4,14 @@ import type { CellResponse } from "./cellResponse.ts";
 import { normalCumulativeFast } from "./normalDistribution.ts";
 import { type FactorAxis, positionOfPower } from "./responseSurface.ts";
 import type { ScatteredLight } from "./scatteredLight.ts";
-import { MAJOR_COUNT, MAJOR_DISTANCE, MAJOR_NODES, ONE_POINT, THREE_POINTS } from "./spreadGrid.ts";
+import {
+  MAJOR_COUNT,
+  MAJOR_DISTANCE,
+  MAJOR_NODES,
+  ONE_POINT,
+  PARABOLA_LINE,
+  THREE_POINTS,
+} from "./spreadGrid.ts";
 import type { SpreadRoom } from "./spreadRoom.ts";
 import type { StrongAxes } from "./strongAxes.ts";
 import { clearSurfaceAt, tintedSurfaceAt } from "./surfacePoints.ts";
@@ -125,15 +132,22 @@ function addLightMoments(room: SpreadRoom, light: ScatteredLight): void {
 
 /**
  * Chance that the hue holds at each node where its margin, in widths of its own error, is `values` at the three points:
- * exact for a margin that is straight between them, mean of Phi(a + b z) = Phi(a / sqrt(1 + b^2)).
+ * mean of Phi over the parabola through them.
  */
 function hueShares({ values, hueHolds }: SpreadRoom): void {
+  const { points, weights } = PARABOLA_LINE;
   for (let k = 0; k < MAJOR_COUNT; k++) {
     const low = values[k]!;
+    const middle = values[MAJOR_COUNT + k]!;
     const high = values[2 * MAJOR_COUNT + k]!;
-    const mean = OUTER_WEIGHT * (low + high) + MIDDLE_WEIGHT * values[MAJOR_COUNT + k]!;
     const slope = (high - low) / (2 * OUTER);
-    hueHolds[k] = normalCumulativeFast(mean / Math.sqrt(1 + slope * slope));
+    const bend = (high + low - 2 * middle) / (2 * OUTER * OUTER);
+    let holds = 0;
+    for (let m = 0; m < points.length; m++) {
+      const z = points[m]!;
+      holds += weights[m]! * normalCumulativeFast(middle + z * (slope + bend * z));
+    }
+    hueHolds[k] = holds;
   }
 }
 

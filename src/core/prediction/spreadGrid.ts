@@ -1,5 +1,5 @@
 /** The fixed grid over the unknowns on which a spread is computed: the same for every prediction, never random. */
-import { normalCumulative } from "./normalDistribution.ts";
+import { normalCumulative, normalDensity } from "./normalDistribution.ts";
 
 const MAJOR_REACH = 3.3;
 const MAJOR_STEPS = 24;
@@ -38,3 +38,19 @@ export const THREE_POINTS: NormalRule = {
   weights: Float64Array.of(1 / 6, 2 / 3, 1 / 6),
 };
 export const ONE_POINT: NormalRule = { points: Float64Array.of(0), weights: Float64Array.of(1) };
+
+/**
+ * The trapezium rule on a normal, for what may step where a polynomial rule sees three points: half a standard deviation
+ * apart, as far as one in four hundred prints.
+ */
+const LINE_STEP = 0.5;
+const LINE_REACH = 3;
+const linePoints = Float64Array.from(
+  { length: (2 * LINE_REACH) / LINE_STEP + 1 },
+  (_, k) => LINE_STEP * k - LINE_REACH,
+);
+const lineTotal = linePoints.reduce((sum, z) => sum + normalDensity(z), 0);
+export const PARABOLA_LINE: NormalRule = {
+  points: linePoints,
+  weights: linePoints.map((z) => normalDensity(z) / lineTotal),
+};
