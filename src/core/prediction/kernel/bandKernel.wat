@@ -120,7 +120,7 @@
       (local.set $out (i32.add (local.get $out) (i32.const 24)))
       (br_if $films (local.tee $count (i32.sub (local.get $count) (i32.const 1))))))
 
-  ;; Values of a fitted surface (responseSurface: 6 x 3 coefficients of x^i y^j, row by row, at `surface`) at `pairs` pairs of
+  ;; Values of a fitted surface (responseSurface: 6 x 4 coefficients of x^i y^j, row by row, at `surface`) at `pairs` pairs of
   ;; points, x at `xs` and y at `ys`, into `out`.
   (func (export "surfaceAt")
     (param $surface i32) (param $xs i32) (param $ys i32) (param $out i32) (param $pairs i32)
@@ -129,7 +129,7 @@
       (local.set $x (v128.load (local.get $xs)))
       (local.set $y (v128.load (local.get $ys)))
       (local.set $value (f64x2.splat (f64.const 0)))
-      (local.set $row (i32.add (local.get $surface) (i32.const 120)))
+      (local.set $row (i32.add (local.get $surface) (i32.const 160)))
       (loop $rows
         (local.set $value
           (f64x2.add
@@ -137,10 +137,12 @@
             (f64x2.add (v128.load64_splat (local.get $row))
               (f64x2.mul (local.get $y)
                 (f64x2.add (v128.load64_splat offset=8 (local.get $row))
-                  (f64x2.mul (local.get $y) (v128.load64_splat offset=16 (local.get $row))))))))
+                  (f64x2.mul (local.get $y)
+                    (f64x2.add (v128.load64_splat offset=16 (local.get $row))
+                      (f64x2.mul (local.get $y) (v128.load64_splat offset=24 (local.get $row))))))))))
         (br_if $rows
           (i32.ge_s
-            (local.tee $row (i32.sub (local.get $row) (i32.const 24)))
+            (local.tee $row (i32.sub (local.get $row) (i32.const 32)))
             (local.get $surface))))
       (v128.store (local.get $out) (local.get $value))
       (local.set $xs (i32.add (local.get $xs) (i32.const 16)))
