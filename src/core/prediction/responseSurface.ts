@@ -14,9 +14,8 @@ export const NODE_REACH = 2.9;
 
 /**
  * The axes run in a power of the factor on wet-out or tint, in which L* is nearly straight: found by trying powers against
- * the random reference (0.15 to 1 for the tint; 0.3 to 0.5 missed least).
+ * the random reference (0.15 to 1 for the tint; 0.3 to 0.5 missed least). `wetOutAtNode` undoes the wet-out's by squaring.
  */
-/** `wetOutAtNode` undoes it by squaring. */
 const WET_POWER = 0.5;
 const TINT_POWER = 0.4;
 
