@@ -68,7 +68,10 @@ describe("committed text", () => {
     expect(findingsIn("planted", text)).toHaveLength(1);
   });
 
-  it.each(["../work/x", "https://example.org/home/x", "src/tmp/x"])("may say %s", (text) => {
-    expect(findingsIn("planted", text)).toEqual([]);
-  });
+  it.each([["..", "work", "x"].join("/"), "https://example.org/home/x", "src/tmp/x"])(
+    "may say %s",
+    (text) => {
+      expect(findingsIn("planted", text)).toEqual([]);
+    },
+  );
 });
