@@ -23,6 +23,8 @@ export interface PlanChoice {
 export interface PlanGarment {
   readonly garmentId: string;
   readonly choices: readonly PlanChoice[];
+  /** How a test on it is read, where that differs from the plan's terms: a heather's places differ. */
+  readonly terms?: TestTerms;
 }
 
 /** How a test print is read and what it costs. */
@@ -55,8 +57,9 @@ export function evidencePlanProblem(
   const scales: number[] = [];
   const cells: TestPlanProblem["cells"][number][] = [];
   const tests: TestCandidate[] = [];
-  const readingVariance = terms.pairSd ** 2 / terms.pairCount;
-  for (const { garmentId, choices } of garments) {
+  for (const { garmentId, choices, terms: own } of garments) {
+    const { cost, pieceCount, pairCount, pairSd } = own ?? terms;
+    const readingVariance = pairSd ** 2 / pairCount;
     for (const choice of choices) {
       const { choiceId, print, chanceBelow, chanceInBand, lossIfOutOfBand, otherCost } = choice;
       // Pieces of a run scatter around its mean, and each is accepted or refused by itself.
@@ -65,13 +68,13 @@ export function evidencePlanProblem(
       const scale = variance > 0 ? 1 / Math.sqrt(variance) : 0;
       const settleableShare = Math.min(1, driver.settleableVariance * scale * scale);
       if (choice.testable && scale > 0) {
-        const noise = printDriver(shared, print, viewing, terms.pieceCount).residualVariance;
+        const noise = printDriver(shared, print, viewing, pieceCount).residualVariance;
         tests.push({
           id: testIdOf(garmentId, choiceId),
           cell: cells.length,
           noiseSd: Math.sqrt(noise + readingVariance) * scale,
-          cost: terms.cost,
-          pieceCount: terms.pieceCount,
+          cost,
+          pieceCount,
         });
       }
       drivers.push(driver);

@@ -39,6 +39,12 @@ export interface TestPlan {
   readonly avoidable: number;
   /** What the plan saves, tests' own cost taken off. */
   readonly netWorth: number;
+  /** By garment: its expected cost today, and were all known that tests can tell; money. */
+  readonly garments: readonly {
+    readonly garmentId: string;
+    readonly costNow: number;
+    readonly costIfKnown: number;
+  }[];
   /** The best test that is left, and what it would save: less than it costs. Null where none is left. */
   readonly next: { readonly testId: string; readonly cost: number; readonly riskRemoved: number } | null;
 }
@@ -235,6 +241,7 @@ function planOf(model: BenefitModel, search: PlanSearch, found: Benefit): TestPl
     costNow: garments.reduce((sum, { costNow }) => sum + costNow, 0),
     avoidable,
     netWorth: search.net(benefit),
+    garments: garments.map(({ garmentId, costNow, costIfKnown }) => ({ garmentId, costNow, costIfKnown })),
     next:
       next === null
         ? null
