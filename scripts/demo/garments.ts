@@ -278,6 +278,11 @@ export function garmentLot(
   };
 }
 
+/** Pieces ordered besides, to print tests on; fewer of a small line. Invented. */
+const SPARE_PIECES = 8;
+const SPARE_OF_SMALL = 6;
+const SMALL_PIECES = 200;
+
 /** The order's line of a demo garment. */
 export function garmentLine(garment: DemoGarment): Line {
   return {
@@ -287,6 +292,7 @@ export function garmentLine(garment: DemoGarment): Line {
     suppliedBy: "shop",
     piecePrice: garment.price,
     substitutedForLotId: garment.key === "G04" ? demoId("lot G03") : null,
+    sparePieceCount: garment.pieces < SMALL_PIECES ? SPARE_OF_SMALL : SPARE_PIECES,
     note: "",
   };
 }

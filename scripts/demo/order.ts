@@ -1,4 +1,5 @@
 /** The demo's order: whose it is, where it is printed and with which mixes it may be; all invented. */
+import { NO_MIX_RULES } from "../../src/job/edits/places.ts";
 import type { Candidate, Job } from "../../src/job/jobDocument.ts";
 import type { Mix } from "../../src/job/mixDocument.ts";
 import { GARMENTS, garmentLine } from "./garments.ts";
@@ -79,6 +80,7 @@ export function demoJob(): Job {
         smoothed: false,
         band: { deltaL: -4, tolerance: 1.5, hueLimit: 2 },
         candidates: [...FRONT],
+        mixRules: NO_MIX_RULES,
         lineIds: null,
       },
       {
@@ -91,6 +93,7 @@ export function demoJob(): Job {
         smoothed: false,
         band: { deltaL: 20, tolerance: 5, hueLimit: 2 },
         candidates: [candidate("back", SOFT_WHITE, "120-34"), candidate("back", SOFTER_WHITE, "120-34")],
+        mixRules: NO_MIX_RULES,
         lineIds: ["G01", "G05", "G07"].map((key) => demoId(`line ${key}`)),
       },
     ],
@@ -113,5 +116,7 @@ export function demoJob(): Job {
     ],
     viewing: { illuminant: "D65", observer: "10deg" },
     checklist: [],
+    runStartsOn: "2026-03-02",
+    pressLog: [],
   };
 }

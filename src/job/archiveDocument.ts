@@ -4,7 +4,7 @@ import { jobSchema } from "./jobDocument.ts";
 import { librarySchema } from "./libraryDocument.ts";
 
 export const ARCHIVE_KIND = "tonebench-job";
-export const ARCHIVE_VERSION = 2;
+export const ARCHIVE_VERSION = 3;
 
 export const archiveSchema = z.strictObject({
   kind: z.literal(ARCHIVE_KIND),

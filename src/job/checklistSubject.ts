@@ -2,19 +2,7 @@
 import type { Documents } from "./documents.ts";
 import type { ChecklistEntry, Job } from "./jobDocument.ts";
 import { chosenCandidate, mixOf, setUpOf } from "./lookup.ts";
-import type { Mix } from "./mixDocument.ts";
-
-/** Far below what anyone weighs, far above the rounding of a tint dragged away and back. */
-const FRACTION_DIGITS = 9;
-
-function recipeText(mix: Mix): string {
-  return mix.recipe
-    .map(({ itemId, massFraction }) => ({ itemId, text: massFraction.toFixed(FRACTION_DIGITS) }))
-    .filter(({ text }) => Number(text) !== 0)
-    .map(({ itemId, text }) => `${itemId}=${text}`)
-    .sort()
-    .join("+");
-}
+import { recipeKey } from "./recipeKey.ts";
 
 /**
  * The lot, the chosen recipe and the set-up of a line at a place as one canonical string: equal for equal choices,
@@ -41,7 +29,7 @@ export function checklistSubject(documents: Documents, lineId: string, placeId: 
     place.halftoneFraction,
     place.smoothed ? "smoothed" : "plain",
   ].join(",");
-  return `${lot};mix:${recipeText(mix)};cover:${mix.clothCoverFraction ?? "default"};set-up:${printed}`;
+  return `${lot};mix:${recipeKey(mix.recipe)};cover:${mix.clothCoverFraction ?? "default"};set-up:${printed}`;
 }
 
 /** The present state of one line's checklist at one place, read from the ledger. */

@@ -1,7 +1,9 @@
 /** A job: whose it is, its garment lines, print places with their candidate mixes, choices and checklist. */
 import { z } from "zod";
+import { daySchema } from "./calendarDay.ts";
 import { viewingSchema } from "./colourDocument.ts";
 import { mixSchema } from "./mixDocument.ts";
+import { pressEntrySchema } from "./pressDocument.ts";
 
 export const lineSchema = z.strictObject({
   id: z.uuid(),
@@ -11,6 +13,8 @@ export const lineSchema = z.strictObject({
   piecePrice: z.number().min(0).nullable(),
   /** The lot that was approved and that this one stands in for. */
   substitutedForLotId: z.uuid().nullable(),
+  /** Pieces to print tests on, besides the order; null: nobody has said. */
+  sparePieceCount: z.number().int().min(0).max(1_000_000).nullable(),
   note: z.string().max(2000),
 });
 
@@ -29,6 +33,20 @@ export const candidateSchema = z.strictObject({
   setUpId: z.uuid(),
 });
 
+/** A recipe as text that is equal for equal recipes (`recipeKey`); one that no mix has any more has no effect. */
+const recipeKeySchema = z.string().min(1).max(4000);
+
+/** What the mix search is to heed. */
+export const mixRulesSchema = z.strictObject({
+  atMostMixes: z.number().int().min(1).max(100).nullable(),
+  stockOnly: z.boolean(),
+  lowCureOnly: z.boolean(),
+  /** Also the tint that each garment would need exactly, not the shop's ladder alone. */
+  exactTints: z.boolean(),
+  keptRecipes: z.array(recipeKeySchema).max(100),
+  forbiddenRecipes: z.array(recipeKeySchema).max(1000),
+});
+
 export const placeSchema = z.strictObject({
   id: z.uuid(),
   name: z.string().min(1).max(120),
@@ -42,6 +60,7 @@ export const placeSchema = z.strictObject({
   smoothed: z.boolean(),
   band: bandSchema,
   candidates: z.array(candidateSchema),
+  mixRules: mixRulesSchema,
   /** The lines printed here; null: all. */
   lineIds: z.array(z.uuid()).nullable(),
 });
@@ -65,6 +84,19 @@ export const checklistEntrySchema = z.strictObject({
   signer: z.string().min(1).max(120),
   at: z.iso.datetime(),
   note: z.string().max(2000),
+  /** What was predicted and risked when it was written; null where nothing was. */
+  said: z
+    .strictObject({
+      deltaL: z.number().min(-120).max(120),
+      p5: z.number().min(-120).max(120),
+      p95: z.number().min(-120).max(120),
+      chanceInBand: z.number().min(0).max(1),
+      evidence: z.enum(["this lot", "related prints", "model only"]),
+      /** Money. */
+      expectedLoss: z.number().min(0).nullable(),
+      modelVersion: z.string().max(40),
+    })
+    .nullable(),
 });
 
 export const jobSchema = z.strictObject({
@@ -80,9 +112,13 @@ export const jobSchema = z.strictObject({
   choices: z.array(choiceSchema),
   viewing: viewingSchema,
   checklist: z.array(checklistEntrySchema),
+  /** The day the run has to start; null: nobody has said. */
+  runStartsOn: daySchema.nullable(),
+  pressLog: z.array(pressEntrySchema),
 });
 
 export type Line = z.infer<typeof lineSchema>;
+export type MixRules = z.infer<typeof mixRulesSchema>;
 export type Band = z.infer<typeof bandSchema>;
 export type Candidate = z.infer<typeof candidateSchema>;
 export type Place = z.infer<typeof placeSchema>;

@@ -4,25 +4,7 @@
  * The defaults are written out here, since a migration must go on doing what it did.
  */
 import { isDay } from "./calendarDay.ts";
-
-type Json = Readonly<Record<string, unknown>>;
-
-const isObject = (value: unknown): value is Json =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
-
-/** `change` where `value` is an object; anything else is left for the schema to refuse. */
-function objectWith(value: unknown, change: (object: Json) => Json): unknown {
-  return isObject(value) ? change(value) : value;
-}
-
-function eachWith(value: unknown, change: (object: Json) => Json): unknown {
-  return Array.isArray(value) ? value.map((item) => objectWith(item, change)) : value;
-}
-
-/** The object with `field` changed, where it has one. */
-function fieldWith(object: Json, field: string, change: (value: unknown) => unknown): Json {
-  return field in object ? { ...object, [field]: change(object[field]) } : object;
-}
+import { eachWith, fieldWith, type Json, objectWith } from "./migrationSteps.ts";
 
 /** Fields of a shop's defaults that came with the ink room; invented defaults but for what core/planning/ink says. */
 const INK_ROOM: Json = {

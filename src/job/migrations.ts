@@ -1,6 +1,7 @@
 /** From the shape of an older archive to today's, one version at a time. */
 import { ARCHIVE_VERSION } from "./archiveDocument.ts";
 import { from1To2 } from "./migrationFrom1.ts";
+import { from2To3 } from "./migrationFrom2.ts";
 
 /** Any archive before its schema has seen it. */
 export type RawArchive = Readonly<Record<string, unknown>>;
@@ -12,7 +13,10 @@ export interface Migration {
 }
 
 /** Every step from version 1 to ARCHIVE_VERSION, in order; a test holds it complete and each step tried. */
-export const MIGRATIONS: readonly Migration[] = [{ from: 1, up: from1To2 }];
+export const MIGRATIONS: readonly Migration[] = [
+  { from: 1, up: from1To2 },
+  { from: 2, up: from2To3 },
+];
 
 /**
  * The archive brought to today's version, still to be checked against its schema.

@@ -26,6 +26,8 @@ export const inkLotSchema = z.strictObject({
 
 /** What its data sheets say and what lies in stock, alike for bases and colourants. */
 const dataSheetFields = {
+  /** Whether a pot of it stands in the shop now. */
+  inStock: z.boolean(),
   /** The largest part of a mix its data sheet allows. */
   largestFraction: fraction,
   lowCure: z.boolean(),

@@ -59,10 +59,23 @@ export const shopDefaultsSchema = z.strictObject({
     screen: money,
     inkChange: money,
     testPrint: money,
+    pressHour: money,
   }),
   spoilageRule: spoilageRuleSchema,
   /** Part of the pieces out of band that a customer would refuse. */
   refusedFraction: fraction,
+  /** Part of the price of a customer's own piece that the shop owes where it is spoiled. */
+  liableFraction: fraction,
+  /** How test prints are made here. */
+  testing: z.strictObject({
+    /** As many as are printed and read in a day; null: as many as are wanted. */
+    perDay: z.number().int().min(1).max(1000).nullable(),
+    /** Days from a test print to its reading, cooling and waiting for moving dye included. */
+    restDays: z.number().int().min(0).max(30),
+    /** Pieces that one test is printed on, and pairs read on them. */
+    pieceCount: z.number().int().min(1).max(100),
+    pairCount: z.number().int().min(1).max(1000),
+  }),
   scales: z.array(scaleSchema).refine(isUnique, unique),
   potSizes: z.array(potSizeSchema).refine(isUnique, unique),
   /** Ink that keeps one screen wet. */

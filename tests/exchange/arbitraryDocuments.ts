@@ -3,7 +3,19 @@ import fc from "fast-check";
 import type { Documents } from "../../src/job/documents.ts";
 import type { Job } from "../../src/job/jobDocument.ts";
 import { arbitraryLibrary, recipe } from "./arbitraryLibrary.ts";
-import { chosen, fraction, money, name, pairOfParts, text, time, uuid, viewing } from "./arbitraryValues.ts";
+import { checklistEntry, mixRules, pressEntry } from "./arbitraryPress.ts";
+import {
+  chosen,
+  day,
+  fraction,
+  money,
+  name,
+  pairOfParts,
+  text,
+  time,
+  uuid,
+  viewing,
+} from "./arbitraryValues.ts";
 
 export { arbitraryColour } from "./arbitraryValues.ts";
 
@@ -11,7 +23,7 @@ export { arbitraryColour } from "./arbitraryValues.ts";
 export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
   .record({
     library: arbitraryLibrary,
-    ids: fc.uniqueArray(uuid, { minLength: 12, maxLength: 12 }),
+    ids: fc.uniqueArray(uuid, { minLength: 14, maxLength: 14 }),
     number: name,
     customer: text,
     createdAt: time,
@@ -24,6 +36,11 @@ export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
     clothCover: fc.option(fraction),
     allLines: fc.boolean(),
     note: text,
+    spareCount: fc.option(fc.nat(1_000_000)),
+    mixRules,
+    signed: fc.array(checklistEntry, { maxLength: 2 }),
+    runStartsOn: fc.option(day),
+    printed: fc.array(pressEntry, { maxLength: 2 }),
   })
   .map((drawn) => {
     const { library, ids, pick } = drawn;
@@ -41,6 +58,7 @@ export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
         suppliedBy: index === 1 ? "shop" : "customer",
         piecePrice: drawn.piecePrice,
         substitutedForLotId: index === 1 ? null : chosen(library.garmentLots, pick).id,
+        sparePieceCount: drawn.spareCount,
         note: drawn.note,
       })),
       mixes: [3, 4].map((index) => ({
@@ -64,24 +82,27 @@ export const arbitraryDocuments: fc.Arbitrary<Documents> = fc
             mixId: id(index - 3),
             setUpId: chosen(library.shelf.setUps, pick + index).id,
           })),
+          mixRules: drawn.mixRules,
           lineIds: drawn.allLines ? null : [id(1)],
         },
       ],
       choices: [{ lineId: id(1), placeId: id(5), candidateId: id(6) }],
       viewing: drawn.viewing,
-      checklist: [
-        {
-          id: id(8),
-          lineId: id(1),
-          placeId: id(5),
-          action: "sign",
-          itemCode: "lot",
-          subject: drawn.note,
-          signer: "A printer",
-          at: drawn.createdAt,
-          note: "",
-        },
-      ],
+      checklist: drawn.signed.map((entry, index) => ({
+        ...entry,
+        id: id(8 + index),
+        lineId: id(1 + (index % 2)),
+        placeId: id(5),
+      })),
+      runStartsOn: drawn.runStartsOn,
+      pressLog: drawn.printed.map((entry, index) => ({
+        ...entry,
+        id: id(10 + index),
+        lineId: id(1),
+        placeId: id(5),
+        testPrintId: entry.kind === "first-off" ? chosen(library.testPrints, pick + index).id : null,
+        supersedesId: index === 0 ? null : id(10),
+      })),
     };
     // The first pot is this job's, the others are another's.
     const pots = library.pots.map((pot, index) => (index === 0 ? { ...pot, jobId: job.id } : pot));

@@ -24,6 +24,7 @@ const cure = fc.record({
 });
 
 const dataSheet = {
+  inStock: fc.boolean(),
   largestFraction: fraction,
   lowCure: fc.boolean(),
   densityGramsPerCm3: number(0.5, 5),
@@ -141,12 +142,20 @@ export const arbitraryShelf: fc.Arbitrary<Shelf> = fc
         screen: money,
         inkChange: money,
         testPrint: money,
+        pressHour: money,
       }),
       spoilageRule: fc.oneof(
         fc.record({ code: fc.constant("shop" as const), fraction }),
         fc.record({ code: fc.constantFrom("three-percent" as const, "by-quantity" as const) }),
       ),
       refusedFraction: fraction,
+      liableFraction: fraction,
+      testing: fc.record({
+        perDay: fc.option(fc.integer({ min: 1, max: 1000 })),
+        restDays: fc.nat(30),
+        pieceCount: fc.integer({ min: 1, max: 100 }),
+        pairCount: fc.integer({ min: 1, max: 1000 }),
+      }),
       scales: fc.uniqueArray(
         fc.record({ id: name, name, stepGrams: number(0.01, 10), maxGrams: fc.option(number(1, 1e5)) }),
         { maxLength: 2, selector: ({ id }) => id },

@@ -1,6 +1,7 @@
 /** A small invented job for tests: two lines, one place, two candidates that share a mix's base, a full shelf. */
 import type { Documents } from "../../src/job/documents.ts";
 import type { GarmentLotDraft } from "../../src/job/edits/lines.ts";
+import { NO_MIX_RULES } from "../../src/job/edits/places.ts";
 import { emptyLibrary } from "../../src/job/emptyLibrary.ts";
 import type { ChecklistEntry } from "../../src/job/jobDocument.ts";
 import type { TestPrint } from "../../src/job/recordDocument.ts";
@@ -46,6 +47,7 @@ function base(id: string, name: string, change: Partial<Base> = {}): Base {
     reference: false,
     hazePerUm: 0,
     closedFraction: 0.02,
+    inStock: true,
     largestFraction: 1,
     lowCure: false,
     densityGramsPerCm3: 1.15,
@@ -64,6 +66,7 @@ function colourant(id: string, name: string, optics: Colourant["optics"]): Colou
     name,
     strengthDefinition: "ready-made-ink",
     optics,
+    inStock: true,
     largestFraction: 1,
     lowCure: false,
     densityGramsPerCm3: 1.2,
@@ -109,6 +112,7 @@ const line = {
   suppliedBy: "shop" as const,
   piecePrice: 3,
   substitutedForLotId: null,
+  sparePieceCount: null,
   note: "",
 };
 
@@ -139,6 +143,7 @@ export function exampleDocuments(): Documents {
             { id: ids.candidate, mixId: ids.mix, setUpId: ids.setUp },
             { id: ids.otherCandidate, mixId: ids.otherMix, setUpId: ids.setUp },
           ],
+          mixRules: NO_MIX_RULES,
           lineIds: null,
         },
       ],
@@ -165,6 +170,8 @@ export function exampleDocuments(): Documents {
       choices: [],
       viewing: { illuminant: "D65", observer: "10deg" },
       checklist: [],
+      runStartsOn: null,
+      pressLog: [],
     },
     library: {
       shelf: {
@@ -255,6 +262,7 @@ export function exampleEntry(number: number, change: Partial<ChecklistEntry> = {
     signer: "A. Printer",
     at: time,
     note: "",
+    said: null,
     ...change,
   };
 }

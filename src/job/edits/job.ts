@@ -24,6 +24,8 @@ export function newJob({ id, number, customer, createdAt, placeId, viewing }: Ne
     choices: [],
     viewing: viewing ?? { illuminant: "D65", observer: "10deg" },
     checklist: [],
+    runStartsOn: null,
+    pressLog: [],
   };
   return requireValid(jobSchema, job, "job");
 }

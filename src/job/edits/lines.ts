@@ -35,6 +35,7 @@ export function addLine(
     suppliedBy: "shop",
     piecePrice: null,
     substitutedForLotId: null,
+    sparePieceCount: null,
     note: "",
   };
   return withLine(documents, line, { ...lot, id: lotId }, documents.job.lines.length);

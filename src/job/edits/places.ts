@@ -1,12 +1,22 @@
 /** Edits of a job's print places and their target bands. */
 import type { Documents } from "../documents.ts";
-import { type Band, bandSchema, type Job, type Place, placeSchema } from "../jobDocument.ts";
+import { type Band, bandSchema, type Job, type MixRules, type Place, placeSchema } from "../jobDocument.ts";
 import { isPrintedAt } from "../lookup.ts";
 import { requireId, requireValid, withChanged, withItem, withoutItem } from "./listEdit.ts";
 import { usedMixes } from "./mixes.ts";
 
 /** Four darker, give or take one and a half; hue limit of model.md §7. Invented default. */
 export const DEFAULT_BAND: Band = { deltaL: -4, tolerance: 1.5, hueLimit: 2 };
+
+/** The mix search is free: every recipe the shelf allows, in as many mixes as pay. */
+export const NO_MIX_RULES: MixRules = {
+  atMostMixes: null,
+  stockOnly: false,
+  lowCureOnly: false,
+  exactTints: false,
+  keptRecipes: [],
+  forbiddenRecipes: [],
+};
 
 /** A place to start from: solid, no candidates, printed on all lines. Size and cover are invented defaults. */
 export function newPlace(id: string, name: string): Place {
@@ -20,6 +30,7 @@ export function newPlace(id: string, name: string): Place {
     smoothed: false,
     band: DEFAULT_BAND,
     candidates: [],
+    mixRules: NO_MIX_RULES,
     lineIds: null,
   };
 }

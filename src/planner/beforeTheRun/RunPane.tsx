@@ -20,6 +20,7 @@ import { ReleaseForm } from "./ReleaseForm.tsx";
 import { RunItem } from "./RunItem.tsx";
 import { ChooseMix } from "./RunTable.tsx";
 import type { RunLine } from "./runLines.ts";
+import { saidNow } from "./saidNow.ts";
 
 interface Props {
   readonly documents: Documents;
@@ -53,6 +54,7 @@ export function RunPane({ documents, run, onClose }: Props) {
       subject: run.subject,
       signer,
       at: nowIso(),
+      said: saidNow(run.chosen, change.action),
     };
     record((now) => appendChecklistEntry(now, entry));
     return true;

@@ -31,7 +31,14 @@ export const EMPTY_GARMENT: NewGarment = {
     bare: null,
     note: "",
   },
-  line: { quantities: [], suppliedBy: "shop", piecePrice: null, substitutedForLotId: null, note: "" },
+  line: {
+    quantities: [],
+    suppliedBy: "shop",
+    piecePrice: null,
+    substitutedForLotId: null,
+    sparePieceCount: null,
+    note: "",
+  },
 };
 
 export function NewGarmentPanel({ documents, garment, onClose, onSaved }: Props) {

@@ -30,6 +30,7 @@ const NEW_BASE: Omit<Base, "id" | "name" | "reference"> = {
   strength: 1,
   hazePerUm: 0,
   closedFraction: 0.02,
+  inStock: true,
   largestFraction: 1,
   lowCure: false,
   densityGramsPerCm3: 1.15,

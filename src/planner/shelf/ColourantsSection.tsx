@@ -34,6 +34,7 @@ type Kind = Colourant["optics"]["kind"];
 
 /** What a colourant starts with: invented, and no cure. */
 const NEW_COLOURANT: Omit<Colourant, "id" | "name" | "strengthDefinition" | "optics"> = {
+  inStock: true,
   largestFraction: 1,
   lowCure: false,
   densityGramsPerCm3: 1.2,

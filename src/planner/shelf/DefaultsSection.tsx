@@ -19,6 +19,7 @@ const PRICES: readonly { readonly key: keyof ShopDefaults["prices"]; readonly la
   { key: "screen", label: "Screen and film" },
   { key: "inkChange", label: "Ink change" },
   { key: "testPrint", label: "Test print" },
+  { key: "pressHour", label: "An hour of the press" },
 ];
 
 export function DefaultsSection() {
