@@ -2,6 +2,7 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import demoUrl from "../demo-data/verrowmoor-vm-217.tonebench.json?url";
+import { createDecisionEngine } from "./engine/decisions/decisionEngine.ts";
 import { createPredictionEngine } from "./engine/predictionEngine.ts";
 import { readJobArchive, writeJobArchive } from "./exchange/jobArchive.ts";
 import { mergeLibrary } from "./exchange/mergeLibrary.ts";
@@ -87,10 +88,14 @@ async function start(element: HTMLElement): Promise<void> {
     emptyLibrary,
   });
   const engine = createPredictionEngine();
+  const decisions = createDecisionEngine();
   const drafts = benchDrafts(() => window.localStorage);
   root.render(
     <StrictMode>
-      <Planner store={store} services={{ session, engine, theme, saveTrouble, benchDrafts: drafts }} />
+      <Planner
+        store={store}
+        services={{ session, engine, decisions, theme, saveTrouble, benchDrafts: drafts }}
+      />
     </StrictMode>,
   );
 }

@@ -8,3 +8,10 @@ export const daySchema = z.iso.date();
 export function isDay(text: string): boolean {
   return daySchema.safeParse(text).success;
 }
+
+const MS_PER_DAY = 86_400_000;
+
+/** Days from one day to another; negative where the second is the earlier. */
+export function daysBetween(from: string, to: string): number {
+  return Math.round((Date.parse(to) - Date.parse(from)) / MS_PER_DAY);
+}

@@ -1,5 +1,6 @@
 /** What the views reach beyond the documents: predictions, opening and exporting jobs, the theme. Joined in main.tsx. */
 import { createContext, type ReactNode, useContext } from "react";
+import type { DecisionEngine } from "../engine/decisions/decisionEngine.ts";
 import type { PredictionEngine } from "../engine/predictionEngine.ts";
 import type { JobSession } from "./jobs/jobSession.ts";
 import type { ThemePort } from "./look/theme.ts";
@@ -14,6 +15,8 @@ export interface BenchDraftPort {
 export interface PlannerServices {
   readonly session: JobSession;
   readonly engine: PredictionEngine;
+  /** What is proposed: mixes, test prints, ways to recover. */
+  readonly decisions: DecisionEngine;
   readonly theme: ThemePort;
   readonly saveTrouble: SaveTrouble;
   readonly benchDrafts: BenchDraftPort;
@@ -35,4 +38,5 @@ export function useServices(): PlannerServices {
 }
 
 export const useEngine = (): PredictionEngine => useServices().engine;
+export const useDecisions = (): DecisionEngine => useServices().decisions;
 export const useSession = (): JobSession => useServices().session;

@@ -20,7 +20,7 @@ const forbidden: [claim: string, path: string, source: string][] = [
   ["exchange in artwork", "src/artwork/a.ts", `import { a } from "../exchange/a.ts";`],
   ["the planner in the engine", "src/engine/a.ts", `import { a } from "../planner/a.ts";`],
   ["the job in units", "src/units/a.ts", `import { a } from "../job/a.ts";`],
-  ["the engine in the command", "src/command/main.ts", `import { a } from "../engine/a.ts";`],
+  ["the planner in the command", "src/command/main.ts", `import { a } from "../planner/a.ts";`],
   [
     "storage in the planner, even its types",
     "src/planner/a.tsx",

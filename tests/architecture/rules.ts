@@ -32,7 +32,8 @@ export const mayImport: Readonly<Record<string, Readonly<Record<string, Opening>
   artwork: { core: "all", job: "all", units: "all" },
   engine: { core: "all", job: "all", exchange: "all", artwork: "all", units: "all" },
   units: {},
-  command: { job: "all", core: "all", exchange: "all", units: "all" },
+  // The command-line twin does the work of the engine's workers in its own process.
+  command: { job: "all", core: "all", exchange: "all", engine: "all", units: "all" },
   planner: { job: "all", core: "types", exchange: "types", engine: "all", artwork: "all", units: "all" },
 };
 
@@ -50,7 +51,7 @@ export const mayUsePackages: Readonly<Record<string, readonly string[]>> = {
   // highs: the mixed-integer solver, in a worker of its own.
   engine: ["comlink", "highs"],
   units: [],
-  command: ["node:"],
+  command: ["node:", "highs"],
   planner: ["react", "react-dom", "@tanstack/react-virtual", "zustand", "zundo", "d3-scale", "d3-shape"],
   [START_UP]: ["react", "react-dom", "zod"],
 };

@@ -8,6 +8,7 @@ import { changeJob } from "../../src/job/edits/job.ts";
 import { Planner } from "../../src/planner/Planner.tsx";
 import { createSaveTrouble } from "../../src/planner/saveTrouble.ts";
 import { demoText, jobBench } from "./jobs/jobBench.ts";
+import { noDecisions } from "./noDecisions.ts";
 
 /** The views have tests of their own; here each says only which one it is. */
 vi.mock("../../src/planner/views.tsx", () => {
@@ -36,6 +37,7 @@ function openPlanner() {
     engine: { learn: async () => null } as unknown as PredictionEngine,
     theme: { read: () => "system" as const, keep: (theme: string) => void kept.push(theme) },
     saveTrouble,
+    decisions: noDecisions,
     benchDrafts: { read: () => null, keep: () => undefined },
   };
   const start = () => render(<Planner store={bench.store} services={services} />);

@@ -8,6 +8,7 @@ import { JobsView } from "../../../src/planner/jobs/JobsView.tsx";
 import { createSaveTrouble } from "../../../src/planner/saveTrouble.ts";
 import { ServicesProvider } from "../../../src/planner/services.tsx";
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
+import { noDecisions } from "../noDecisions.ts";
 import { demoText, jobBench, newJobId } from "./jobBench.ts";
 
 beforeAll(() => {
@@ -32,6 +33,7 @@ async function openJobs(prepare: (bench: ReturnType<typeof jobBench>) => Promise
     engine,
     theme: { read: () => "system" as const, keep: () => {} },
     saveTrouble: createSaveTrouble(),
+    decisions: noDecisions,
     benchDrafts: { read: () => null, keep: () => undefined },
   };
   render(

@@ -16,6 +16,7 @@ import { createPlannerStore, type PlannerStore } from "../../../src/planner/stat
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
 import TestsView from "../../../src/planner/tests/TestsView.tsx";
 import { exampleDocuments, exampleTestPrint, ids } from "../../job/exampleDocuments.ts";
+import { noDecisions } from "../noDecisions.ts";
 
 const EXPECTED = {
   deltaL: -4,
@@ -109,7 +110,10 @@ export async function openTests(
   const show = async (tab = at.tab ?? "record", on = store) => {
     window.location.hash = printAddress(jobAddress(ids.job, "tests", { ...at, tab }));
     const shown = render(
-      <Shown store={on} services={{ engine, benchDrafts } as unknown as PlannerServices} />,
+      <Shown
+        store={on}
+        services={{ engine, benchDrafts, decisions: noDecisions } as unknown as PlannerServices}
+      />,
     );
     await act(async () => {});
     return shown;
