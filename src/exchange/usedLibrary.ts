@@ -28,13 +28,17 @@ function withCorrected<Entry extends Superseding>(
 
 type PrintRecords = Pick<LibraryLedgers, "testPrints" | "approvals" | "goodsInChecks" | "slipAnswers">;
 
-/** The records of the lots, what they correct, the prints that were approved, and the answers about them. */
-function printRecords(library: Library, lotIds: ReadonlySet<string>): PrintRecords {
+/** The records of the lots, what they correct, the prints that were approved or read at the press, and the answers about them. */
+function printRecords(
+  library: Library,
+  lotIds: ReadonlySet<string>,
+  pressPrintIds: ReadonlySet<string>,
+): PrintRecords {
   const approvals = withCorrected(library.approvals, ({ garmentLotId }) => lotIds.has(garmentLotId));
   const approvedIds = new Set(approvals.map(({ testPrintId }) => testPrintId));
   const testPrints = withCorrected(
     library.testPrints,
-    ({ id, garmentLotId }) => lotIds.has(garmentLotId) || approvedIds.has(id),
+    ({ id, garmentLotId }) => lotIds.has(garmentLotId) || approvedIds.has(id) || pressPrintIds.has(id),
   );
   const printIds = new Set(testPrints.map(({ id }) => id));
   return {
@@ -74,7 +78,9 @@ export function usedLibrary({ job, library }: Documents): Library {
   const lotIds = new Set(
     job.lines.flatMap((line) => [line.garmentLotId, line.substitutedForLotId ?? line.garmentLotId]),
   );
-  const records = printRecords(library, lotIds);
+  // A line of the press log may be gone since, and its lot with it: the print that it names stays.
+  const pressPrintIds = new Set(job.pressLog.flatMap(({ testPrintId }) => testPrintId ?? []));
+  const records = printRecords(library, lotIds, pressPrintIds);
   for (const lotId of lotIdsOfLedgers(records)) lotIds.add(lotId);
 
   const pots = withCorrected(library.pots, ({ jobId }) => jobId === job.id);

@@ -117,6 +117,10 @@ export const jobSchema = z.strictObject({
   pressLog: z.array(pressEntrySchema),
 });
 
+/** The lists of a job that are only ever added to. */
+export const JOB_LEDGER_NAMES = ["checklist", "pressLog"] as const;
+
+export type JobLedgerName = (typeof JOB_LEDGER_NAMES)[number];
 export type Line = z.infer<typeof lineSchema>;
 export type MixRules = z.infer<typeof mixRulesSchema>;
 export type Band = z.infer<typeof bandSchema>;

@@ -6,8 +6,8 @@ import { idsOf, missing, missingComponents, repeated } from "./references.ts";
 import { libraryReferenceProblems } from "./validateLibrary.ts";
 
 /**
- * The job's references that lead nowhere, ids taken twice, and choices that nothing prints. The checklist may name
- * lines and places that were removed since: it is a ledger.
+ * The job's references that lead nowhere, ids taken twice, and choices that nothing prints. The checklist and the
+ * press log may name lines and places that were removed since: they are ledgers.
  */
 export function jobReferenceProblems({ job, library }: Documents): Problem[] {
   const lots = idsOf(library.garmentLots);
@@ -16,6 +16,8 @@ export function jobReferenceProblems({ job, library }: Documents): Problem[] {
   const lines = idsOf(job.lines);
   const mixes = idsOf(job.mixes);
   const places = idsOf(job.places);
+  const testPrints = idsOf(library.testPrints);
+  const pressEntries = idsOf(job.pressLog);
   const candidateIds = new Set<string>();
   const chosen = new Set<string>();
   return [
@@ -23,6 +25,7 @@ export function jobReferenceProblems({ job, library }: Documents): Problem[] {
     ...repeated(job.places, "job.places"),
     ...repeated(job.mixes, "job.mixes"),
     ...repeated(job.checklist, "job.checklist"),
+    ...repeated(job.pressLog, "job.pressLog"),
     ...job.places.flatMap((place, index) =>
       repeated(place.candidates, `job.places[${index}].candidates`, candidateIds),
     ),
@@ -54,6 +57,10 @@ export function jobReferenceProblems({ job, library }: Documents): Problem[] {
         ...(place === undefined || isPrintedAt(place, lineId) ? [] : [{ code: "choice-not-printed", where }]),
       ];
     }),
+    ...job.pressLog.flatMap((entry, index) => [
+      ...missing(testPrints, entry.testPrintId, `job.pressLog[${index}].testPrintId`),
+      ...missing(pressEntries, entry.supersedesId, `job.pressLog[${index}].supersedesId`),
+    ]),
   ];
 }
 

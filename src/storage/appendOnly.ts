@@ -1,4 +1,4 @@
-/** Keeps every record that was ever stored: the library's ledgers and checklist entries are only ever added to. */
+/** Keeps every record that was ever stored: the library's ledgers, a job's checklist and its press log are only ever added to. */
 import type { Job } from "../job/jobDocument.ts";
 import { eachLedger, type LedgerName, type Library, type LibraryLedgers } from "../job/libraryDocument.ts";
 
@@ -22,7 +22,11 @@ export function libraryWithRecordsOf(stored: Library, next: Library): Library {
   return { ...next, ...eachLedger<LibraryLedgers>(both) };
 }
 
-/** The next job with the stored checklist entries that it does not know. */
+/** The next job with the stored checklist and press log entries that it does not know. */
 export function jobWithRecordsOf(stored: Job, next: Job): Job {
-  return { ...next, checklist: united(stored.checklist, next.checklist) };
+  return {
+    ...next,
+    checklist: united(stored.checklist, next.checklist),
+    pressLog: united(stored.pressLog, next.pressLog),
+  };
 }

@@ -12,6 +12,7 @@ import {
   exampleMaster,
   examplePot,
   examplePotEntry,
+  examplePressEntry,
   exampleSlipAnswer,
 } from "../job/exampleRecords.ts";
 
@@ -33,6 +34,30 @@ describe("the library of an exported job", () => {
     );
     expect(used.pots).toEqual([examplePot(1)]);
     expect(used.potEntries).toEqual([examplePotEntry(1)]);
+  });
+
+  it("holds the print of a first-off with its lot and its corrections, though its line is gone, and no other print of it", () => {
+    const { library } = exampleDocuments();
+    const lot = { ...library.garmentLots[0]!, id: exampleId(12) };
+    const first = exampleTestPrint(1, { garmentLotId: lot.id });
+    const second = exampleTestPrint(2, { garmentLotId: lot.id, supersedesId: first.id });
+    const documents = withRecords({
+      garmentLots: [...library.garmentLots, lot],
+      testPrints: [first, second],
+    });
+    expect(usedLibrary(documents).testPrints).toEqual([]);
+    const pressLog = [
+      examplePressEntry(1, { lineId: exampleId(999), kind: "first-off", testPrintId: second.id }),
+      examplePressEntry(2),
+    ];
+    const printed = { ...documents, job: { ...documents.job, pressLog } };
+    const used = usedLibrary(printed);
+    expect(idsOf(used.testPrints)).toEqual([first.id, second.id]);
+    expect(idsOf(used.garmentLots)).toContain(lot.id);
+    expect(readJobArchive(writeJobArchive(printed))).toEqual({
+      ok: true,
+      documents: { job: printed.job, library: used },
+    });
   });
 
   it("holds the weighing of every master that it embeds, with its corrections before and after", () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Documents } from "../../src/job/documents.ts";
 import { appendChecklistEntry } from "../../src/job/edits/checklist.ts";
 import { chooseCandidate } from "../../src/job/edits/choices.ts";
-import { newJob } from "../../src/job/edits/job.ts";
+import { newJob, setRunStartsOn } from "../../src/job/edits/job.ts";
 import {
   addLine,
   changeGarmentLot,
@@ -13,12 +13,14 @@ import {
   removeLine,
 } from "../../src/job/edits/lines.ts";
 import { addCandidate, moveCandidate, removeCandidate } from "../../src/job/edits/mixes.ts";
-import { changePlace, newPlace, removePlace } from "../../src/job/edits/places.ts";
+import { changePlace, NO_MIX_RULES, newPlace, removePlace, setMixRules } from "../../src/job/edits/places.ts";
+import { appendPressEntry } from "../../src/job/edits/press.ts";
 import { jobSchema } from "../../src/job/jobDocument.ts";
 import { librarySchema } from "../../src/job/libraryDocument.ts";
 import { MIX_SUM_TOLERANCE } from "../../src/job/mixDocument.ts";
 import { validateDocuments } from "../../src/job/validateDocuments.ts";
 import { exampleDocuments, exampleEntry, exampleId, ids, lotDraft, time } from "./exampleDocuments.ts";
+import { examplePressEntry } from "./exampleRecords.ts";
 import { arbitraryDraw, randomEdits, withDraw } from "./randomEdits.ts";
 
 function deepFrozen<Value>(value: Value): Value {
@@ -56,12 +58,16 @@ describe("any sequence of edits", () => {
     expect([...seen].sort()).toEqual(Object.keys(randomEdits).sort());
   });
 
-  it("keeps every lot, sign-off and record", () => {
-    const signed = appendChecklistEntry(exampleDocuments(), exampleEntry(1));
+  it("keeps every lot, sign-off, press entry and record", () => {
+    const signed = appendPressEntry(
+      appendChecklistEntry(exampleDocuments(), exampleEntry(1)),
+      examplePressEntry(1),
+    );
     fc.assert(
       fc.property(fc.array(arbitraryDraw, { minLength: 1, maxLength: 30, size: "max" }), (draws) => {
         const after = draws.reduce(withDraw, signed);
         expect(after.job.checklist).toBe(signed.job.checklist);
+        expect(after.job.pressLog).toBe(signed.job.pressLog);
         for (const { id } of signed.library.garmentLots) {
           expect(after.library.garmentLots.some((lot) => lot.id === id)).toBe(true);
         }
@@ -110,6 +116,11 @@ describe("lines", () => {
       "a lot that does not exist",
       (d: Documents) => changeLine(d, ids.line, { garmentLotId: exampleId(999) }),
       /lot must/,
+    ],
+    [
+      "half a spare piece",
+      (d: Documents) => changeLine(d, ids.line, { sparePieceCount: 0.5 }),
+      /line\.sparePieceCount/,
     ],
     ["a negative price", (d: Documents) => changeLine(d, ids.line, { piecePrice: -1 }), /line\.piecePrice/],
     [
@@ -192,7 +203,34 @@ describe("choices and places", () => {
   });
 });
 
+describe("the rules of the mix search", () => {
+  it("are set at one place, and a place starts without any", () => {
+    const documents = exampleDocuments();
+    const rules = { ...NO_MIX_RULES, atMostMixes: 2, forbiddenRecipes: ["a recipe"] };
+    const { job } = setMixRules(documents, ids.place, rules);
+    expect(job).toEqual({ ...documents.job, places: [{ ...documents.job.places[0], mixRules: rules }] });
+    expect(newPlace(exampleId(6), "Back").mixRules).toEqual(NO_MIX_RULES);
+  });
+
+  it.each([
+    ["no mix at all", { atMostMixes: 0 }],
+    ["part of a mix", { atMostMixes: 1.5 }],
+    ["a recipe without a name", { keptRecipes: [""] }],
+  ])("are refused with %s", (_, change) => {
+    expect(() => setMixRules(exampleDocuments(), ids.place, { ...NO_MIX_RULES, ...change })).toThrow(
+      "mixRules.",
+    );
+  });
+});
+
 describe("jobs and sign-offs", () => {
+  it("has a day on which the run starts once somebody says it, and none after null", () => {
+    const started = setRunStartsOn(exampleDocuments(), "2026-03-02");
+    expect(started.job).toEqual({ ...exampleDocuments().job, runStartsOn: "2026-03-02" });
+    expect(setRunStartsOn(started, null)).toEqual(exampleDocuments());
+    expect(() => setRunStartsOn(started, "2026-02-30")).toThrow("job.runStartsOn");
+  });
+
   it("starts a job empty, with a place where one is asked for", () => {
     const start = { id: exampleId(5), number: "T-2", customer: "", createdAt: time };
     expect(newJob(start).places).toEqual([]);

@@ -1,5 +1,7 @@
 /** Invented records for tests: one of each kind, on the lots and inks of the example documents. */
+
 import type { Dilution, Pot, PotEntry } from "../../src/job/potDocument.ts";
+import type { PressEntry } from "../../src/job/pressDocument.ts";
 import type { Approval, GoodsInCheck, SlipAnswer } from "../../src/job/recordDocument.ts";
 import type { Master } from "../../src/job/shelfDocument.ts";
 import { exampleId, ids, time } from "./exampleDocuments.ts";
@@ -163,6 +165,32 @@ export function examplePotEntry(number: number, change: Partial<PotEntry> = {}):
     lineId: lineIds.clear,
     grams: 950,
     by: "A. Mixer",
+    at: time,
+    note: "",
+    supersedesId: null,
+    ...change,
+  };
+}
+
+export function examplePressEntry(number: number, change: Partial<PressEntry> = {}): PressEntry {
+  return {
+    id: exampleId(0x80000 + number),
+    lineId: ids.line,
+    placeId: ids.place,
+    kind: "pull",
+    change: "none",
+    subject: "subject",
+    readings: { kind: "pairs", deltaL: [-4.2, -3.9], pieceCount: 1 },
+    testPrintId: null,
+    band: { deltaL: -4, tolerance: 1.5 },
+    said: {
+      action: "run",
+      mean: -4,
+      standardUncertainty: 0.3,
+      conformanceProbability: 0.97,
+      modelVersion: "2",
+    },
+    by: "A. Printer",
     at: time,
     note: "",
     supersedesId: null,

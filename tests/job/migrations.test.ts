@@ -6,16 +6,30 @@ import type { Documents } from "../../src/job/documents.ts";
 import { MIGRATIONS, type Migration, migrated } from "../../src/job/migrations.ts";
 import { weighedDeposit } from "../../src/job/weighedDeposit.ts";
 import { version1Archive } from "./version1.ts";
+import { version2Archive } from "./version2.ts";
 
 /** Versions whose step is tried below; whoever adds a migration adds a test and its version here. */
 const TRIED: readonly number[] = [1, 2];
 
-/** What version 1's archive is today; it must be read whole. */
-function readVersion1(): Documents {
-  const reading = readJobArchive(JSON.stringify(version1Archive()));
+/** What an older archive is today; it must be read whole. */
+function readToday(archive: object): Documents {
+  const reading = readJobArchive(JSON.stringify(archive));
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
   return reading.documents;
 }
+
+const readVersion1 = () => readToday(version1Archive());
+const readVersion2 = () => readToday(version2Archive());
+
+const SAID = {
+  deltaL: -4,
+  p5: -6,
+  p95: -3,
+  chanceInBand: 0.8,
+  evidence: "model only" as const,
+  expectedLoss: null,
+  modelVersion: "2",
+};
 
 const chain: readonly Migration[] = [
   { from: 1, up: ({ old, ...rest }) => ({ ...rest, middle: old }) },
@@ -122,6 +136,93 @@ describe("the step from version 1 to 2", () => {
       expect(() => migrated({ ...half, version: 1 }, 1)).not.toThrow();
     }
     const archive = { ...version1Archive(), library: "gone" };
+    expect(readJobArchive(JSON.stringify(archive))).toMatchObject({
+      ok: false,
+      problems: [{ code: "wrong-type", where: "library" }],
+    });
+  });
+});
+
+describe("the step from version 2 to 3", () => {
+  it("reads the whole archive, and what is written of it is read again", () => {
+    const documents = readVersion2();
+    expect(readJobArchive(archiveText(documents))).toEqual({ ok: true, documents });
+  });
+
+  it("keeps every value that was there, and every list but the job's and the shelf's as it was", () => {
+    const old = version2Archive();
+    const { job, library } = readVersion2();
+    expect(job).toMatchObject(old.job);
+    expect(library).toMatchObject(old.library);
+    const { shelf: _, ...records } = old.library;
+    expect(library).toEqual({ ...records, shelf: library.shelf });
+  });
+
+  it("makes up nothing: no rule, no spare piece, no start, an empty log, nothing said", () => {
+    const { job } = readVersion2();
+    expect(job.lines.map(({ sparePieceCount }) => sparePieceCount)).toEqual([null, null]);
+    expect(job.places[0]?.mixRules).toEqual({
+      atMostMixes: null,
+      stockOnly: false,
+      lowCureOnly: false,
+      exactTints: false,
+      keptRecipes: [],
+      forbiddenRecipes: [],
+    });
+    expect(job.checklist.map(({ said }) => said)).toEqual([null, null]);
+    expect([job.runStartsOn, job.pressLog]).toEqual([null, []]);
+  });
+
+  it("has every ink in stock, a press that costs nothing yet, and pieces owed in full", () => {
+    const { bases, colourants, defaults } = readVersion2().library.shelf;
+    expect([...bases, ...colourants].map(({ inStock }) => inStock)).toEqual([true, true]);
+    expect(defaults.prices).toEqual({ ...version2Archive().library.shelf.defaults.prices, pressHour: 0 });
+    expect(defaults.liableFraction).toBe(1);
+    expect(defaults.testing).toEqual({ perDay: null, restDays: 1, pieceCount: 2, pairCount: 4 });
+  });
+
+  it("changes nothing in an archive that says it is older than it is", () => {
+    const { job, library } = readVersion2();
+    const { shelf } = library;
+    const documents: Documents = {
+      job: {
+        ...job,
+        lines: job.lines.map((line) => ({ ...line, sparePieceCount: 4 })),
+        places: job.places.map((place) => ({
+          ...place,
+          mixRules: { ...place.mixRules, atMostMixes: 3, forbiddenRecipes: ["a"] },
+        })),
+        checklist: job.checklist.map((entry) => ({ ...entry, said: SAID })),
+        runStartsOn: "2026-03-02",
+      },
+      library: {
+        ...library,
+        shelf: {
+          ...shelf,
+          bases: shelf.bases.map((base) => ({ ...base, inStock: false })),
+          colourants: shelf.colourants.map((colourant) => ({ ...colourant, inStock: false })),
+          defaults: {
+            ...shelf.defaults,
+            prices: { ...shelf.defaults.prices, pressHour: 60 },
+            liableFraction: 0.5,
+            testing: { perDay: 4, restDays: 2, pieceCount: 3, pairCount: 6 },
+          },
+        },
+      },
+    };
+    const text = JSON.stringify({ ...JSON.parse(archiveText(documents)), version: 2 });
+    expect(readJobArchive(text)).toEqual({ ok: true, documents });
+  });
+
+  it("leaves what it cannot understand for the schema to refuse, and never throws", () => {
+    const halves = [
+      { job: 1 },
+      { job: { lines: [null, 3], places: {}, checklist: "gone" } },
+      { library: [] },
+      { library: { shelf: { bases: 2, colourants: [[]], defaults: { prices: null } } } },
+    ];
+    for (const half of halves) expect(() => migrated({ ...half, version: 2 }, 2)).not.toThrow();
+    const archive = { ...version2Archive(), library: "gone" };
     expect(readJobArchive(JSON.stringify(archive))).toMatchObject({
       ok: false,
       problems: [{ code: "wrong-type", where: "library" }],

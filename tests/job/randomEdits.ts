@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import type { Documents } from "../../src/job/documents.ts";
 import { chooseCandidate } from "../../src/job/edits/choices.ts";
-import { changeJob } from "../../src/job/edits/job.ts";
+import { changeJob, setRunStartsOn } from "../../src/job/edits/job.ts";
 import {
   addLine,
   changeGarmentLot,
@@ -19,7 +19,16 @@ import {
   removeTint,
   setTint,
 } from "../../src/job/edits/mixes.ts";
-import { addPlace, changePlace, newPlace, removePlace, setBand } from "../../src/job/edits/places.ts";
+import {
+  addPlace,
+  changePlace,
+  NO_MIX_RULES,
+  newPlace,
+  removePlace,
+  setBand,
+  setMixRules,
+} from "../../src/job/edits/places.ts";
+import { applyProposal } from "../../src/job/edits/proposal.ts";
 import { tintRoomFraction } from "../../src/job/edits/recipe.ts";
 import {
   addShelfItem,
@@ -56,7 +65,13 @@ export const randomEdits: Readonly<Record<string, RandomEdit>> = {
     on(pick(d.job.lines, at), d, ({ id }) => duplicateLine(d, id, { lineId: fresh[0], lotId: fresh[1] })),
   removeLine: (d, { at }) => on(pick(d.job.lines, at), d, ({ id }) => removeLine(d, id)),
   changeLine: (d, { at, other }) =>
-    on(pick(d.job.lines, at), d, ({ id }) => changeLine(d, id, { note: `note ${other}`, piecePrice: other })),
+    on(pick(d.job.lines, at), d, ({ id }) =>
+      changeLine(d, id, {
+        note: `note ${other}`,
+        piecePrice: other,
+        sparePieceCount: other % 3 === 0 ? null : other,
+      }),
+    ),
   changeGarmentLot: (d, { at, other }) =>
     on(pick(d.library.garmentLots, at), d, ({ id }) => changeGarmentLot(d, id, { lot: `lot ${other}` })),
   addCandidate: (d, { at, other, fraction, fresh }) =>
@@ -144,6 +159,35 @@ export const randomEdits: Readonly<Record<string, RandomEdit>> = {
     on(pick(d.job.places, at), d, ({ id }) =>
       setBand(d, id, { deltaL: -10 * fraction, tolerance: 1, hueLimit: 2 }),
     ),
+  setMixRules: (d, { at, other }) =>
+    on(pick(d.job.places, at), d, ({ id }) =>
+      setMixRules(d, id, { ...NO_MIX_RULES, atMostMixes: other + 1, stockOnly: other % 2 === 0 }),
+    ),
+  applyProposal: (d, { at, other, fraction, fresh }) =>
+    on(pick(d.job.places, at), d, (place) =>
+      on(pick(linesAt(d.job, place), other), d, (line) =>
+        on(pick(d.library.shelf.setUps, other), d, (setUp) =>
+          on(pick(d.library.shelf.bases, at), d, (base) =>
+            on(pick(d.library.shelf.colourants, other), d, (colourant) =>
+              applyProposal(d, place.id, [
+                {
+                  lineId: line.id,
+                  recipe: [
+                    { itemId: base.id, massFraction: 1 - fraction },
+                    { itemId: colourant.id, massFraction: fraction },
+                  ],
+                  mixName: "",
+                  setUpId: setUp.id,
+                  newMixId: fresh[0],
+                  newCandidateId: fresh[1],
+                },
+              ]),
+            ),
+          ),
+        ),
+      ),
+    ),
+  setRunStartsOn: (d, { other }) => setRunStartsOn(d, other % 3 === 0 ? null : `2026-03-${10 + other}`),
   chooseCandidate: (d, { at, other }) =>
     on(pick(d.job.places, at), d, (place) =>
       on(pick(linesAt(d.job, place), other), d, (line) =>

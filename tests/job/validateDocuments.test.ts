@@ -10,6 +10,7 @@ import {
   exampleMaster,
   examplePot,
   examplePotEntry,
+  examplePressEntry,
   exampleSlipAnswer,
 } from "./exampleRecords.ts";
 
@@ -40,6 +41,8 @@ function fullDocuments(): Documents {
     examplePotEntry(2, { supersedesId: entry.id }),
     examplePotEntry(3, { potId: dilution.id }),
   );
+  const firstOff = examplePressEntry(1, { kind: "first-off", testPrintId: print.id });
+  job.pressLog.push(firstOff, examplePressEntry(2, { supersedesId: firstOff.id }));
   // As text and back, so that nothing is shared between the examples: the tests write into them.
   return JSON.parse(JSON.stringify({ job, library }));
 }
@@ -65,7 +68,14 @@ describe("documents", () => {
     expect(validateDocuments(withValueAt(documents, "job.checklist[0].placeId", NOWHERE))).toEqual([]);
   });
 
+  it("may have a press log that names a line and a place that are gone: it is a ledger too", () => {
+    const documents = withValueAt(fullDocuments(), "job.pressLog[0].lineId", NOWHERE);
+    expect(validateDocuments(withValueAt(documents, "job.pressLog[0].placeId", NOWHERE))).toEqual([]);
+  });
+
   it.each([
+    "job.pressLog[0].testPrintId",
+    "job.pressLog[1].supersedesId",
     "job.lines[1].garmentLotId",
     "job.lines[0].substitutedForLotId",
     "job.mixes[1].recipe[1].itemId",
@@ -119,6 +129,7 @@ describe("documents", () => {
 
   it.each([
     ["job.checklist[1].id", exampleEntry(1).id],
+    ["job.pressLog[1].id", examplePressEntry(1).id],
     ["library.approvals[1].id", exampleApproval(1).id],
     ["library.pots[1].id", examplePot(1).id],
     ["library.dilutions[1].id", examplePot(2).id],

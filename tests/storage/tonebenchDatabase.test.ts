@@ -9,6 +9,7 @@ import type { BrowserStorage } from "../../src/storage/browserStorage.ts";
 import { connect, type TonebenchConnection, tonebenchDatabase } from "../../src/storage/tonebenchDatabase.ts";
 import { arbitraryDocuments } from "../exchange/arbitraryDocuments.ts";
 import { version1Archive } from "../job/version1.ts";
+import { version2Archive } from "../job/version2.ts";
 
 const [documents, others] = fc.sample(arbitraryDocuments, { numRuns: 2, seed: 3 }) as [Documents, Documents];
 
@@ -172,7 +173,7 @@ describe("a stored record", () => {
     await database.save(documents, AT);
     await database.save(
       {
-        job: { ...documents.job, number: "later", checklist: [] },
+        job: { ...documents.job, number: "later", checklist: [], pressLog: [] },
         library: { ...documents.library, testPrints: [], approvals: [] },
       },
       AT,
@@ -185,13 +186,17 @@ describe("a stored record", () => {
 
   it("stands before the ones that are new", async () => {
     const database = tonebenchDatabase(connection);
-    const [entry] = documents.job.checklist;
-    if (entry === undefined) throw new Error("the sample has no checklist entry");
-    const added = { ...entry, id: "00000000-0000-4000-8000-000000000009" };
+    const { checklist, pressLog } = documents.job;
+    const [signed, pulled] = [checklist[0], pressLog[0]];
+    if (signed === undefined || pulled === undefined) throw new Error("the sample has an empty ledger");
+    const id = "00000000-0000-4000-8000-000000000009";
     await database.save(documents, AT);
-    await database.save({ job: { ...documents.job, checklist: [added] }, library: documents.library }, AT);
+    const later = { checklist: [{ ...signed, id }], pressLog: [{ ...pulled, id }] };
+    await database.save({ job: { ...documents.job, ...later }, library: documents.library }, AT);
     const job = await database.loadJob(documents.job.id);
-    expect(job.status === "found" && job.document.checklist).toEqual([entry, added]);
+    if (job.status !== "found") throw new Error("the job must be found");
+    expect(job.document.checklist).toEqual([...checklist, { ...signed, id }]);
+    expect(job.document.pressLog).toEqual([...pressLog, { ...pulled, id }]);
   });
 });
 
@@ -245,31 +250,30 @@ describe("a stored document that cannot be read", () => {
   });
 });
 
-describe("what version 1 of the documents left in the database", () => {
+describe.each([
+  [1, version1Archive(), "V-1", 200],
+  [2, version2Archive(), "V-2", 400],
+])("what version %i of the documents left in the database", (version, old, number, pieceCount) => {
   it("is read as today's, and stored as today's with the next save", async () => {
-    const old = version1Archive();
     const imported = readJobArchive(JSON.stringify(old));
-    if (!imported.ok) throw new Error("version 1 must be readable");
-    await connection.put("library", { version: 1, revision: 3, document: old.library }, "library");
-    await connection.put("jobs", { version: 1, revision: 1, document: old.job }, old.job.id);
+    if (!imported.ok) throw new Error("an older version must be readable");
+    await connection.put("library", { version, revision: 3, document: old.library }, "library");
+    await connection.put("jobs", { version, revision: 1, document: old.job }, old.job.id);
     const database = tonebenchDatabase(connection);
     const library = await database.loadLibrary();
     const job = await database.loadJob(old.job.id);
     expect(library).toEqual({ status: "found", document: imported.documents.library });
     expect(job).toEqual({ status: "found", document: imported.documents.job });
-    expect(await database.listJobs()).toMatchObject([{ number: "V-1", pieceCount: 200, problems: [] }]);
-    await database.save(
-      {
-        job: { ...imported.documents.job, number: "V-2" },
-        library: { ...imported.documents.library },
-      },
-      AT,
-    );
-    expect(await connection.get("library", "library")).toMatchObject({
+    expect(await database.listJobs()).toMatchObject([{ number, pieceCount, problems: [] }]);
+    const next = { ...imported.documents.job, number: "Renamed" };
+    await database.save({ job: next, library: { ...imported.documents.library } }, AT);
+    const stored = await connection.get("library", "library");
+    expect(stored).toMatchObject({ version: ARCHIVE_VERSION, revision: 4 });
+    expect(stored).toMatchObject({ document: imported.documents.library });
+    expect(await connection.get("jobs", old.job.id)).toMatchObject({
       version: ARCHIVE_VERSION,
-      revision: 4,
+      document: next,
     });
-    expect(await connection.get("jobs", old.job.id)).toMatchObject({ version: ARCHIVE_VERSION });
     expect(await connection.getAll("setAside")).toEqual([]);
   });
 });

@@ -36,3 +36,8 @@ export function changeJob(
 ): Documents {
   return { ...documents, job: requireValid(jobSchema, { ...documents.job, ...change }, "job") };
 }
+
+/** The day the run has to start; null where nobody has said. */
+export function setRunStartsOn(documents: Documents, runStartsOn: Job["runStartsOn"]): Documents {
+  return { ...documents, job: requireValid(jobSchema, { ...documents.job, runStartsOn }, "job") };
+}

@@ -1,4 +1,4 @@
-/** Asks before a job is deleted: it cannot be undone, and its sign-offs go with it. */
+/** Asks before a job is deleted: it cannot be undone, and its sign-offs and its press log go with it. */
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Dialog } from "../controls/Dialog.tsx";
 import type { JobSummary } from "../storagePort.ts";
@@ -24,9 +24,9 @@ export function DeleteJobDialog({ job, onClose, onDelete }: Props) {
       }
     >
       <p>
-        Its garment lines, mixes, choices and checklist sign-offs are removed from this device, and this
-        cannot be undone. The garments and test prints stay on the shelf. Export it first to keep a file of
-        it.
+        Its garment lines, mixes, choices, checklist sign-offs and press log are removed from this device, and
+        this cannot be undone. The garments and test prints stay on the shelf. Export it first to keep a file
+        of it.
       </p>
     </Dialog>
   );

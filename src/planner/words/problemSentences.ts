@@ -13,6 +13,7 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   recipe: "component",
   choices: "choice",
   checklist: "checklist entry",
+  pressLog: "press log entry",
   quantities: "size",
   garmentLots: "garment",
   blend: "fibre",
@@ -88,6 +89,8 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   "not-heavier": (place) => `A piece is not heavier after printing than before: ${place}.`,
   "pair-count": (place) =>
     `There are more pairs of readings than one, but not as many as were said to be read: ${place}.`,
+  "more-pieces-than-pairs": (place) =>
+    `There are more pieces than pairs of readings that were read on them: ${place}.`,
   "repeated-line": (place) => `A weigh sheet has the same line twice: ${place}.`,
   "no-grams": (place) => `Nothing has any weight: ${place}.`,
   "missing-reference": (place) => `Something is named that is not in the file: ${place}.`,

@@ -5,6 +5,8 @@ import type { Documents } from "../../../src/job/documents.ts";
 import { appendChecklistEntry } from "../../../src/job/edits/checklist.ts";
 import { changeJob } from "../../../src/job/edits/job.ts";
 import { addLine } from "../../../src/job/edits/lines.ts";
+import { appendPressEntry } from "../../../src/job/edits/press.ts";
+import { appendTestPrint } from "../../../src/job/edits/records.ts";
 import { addShelfItem } from "../../../src/job/edits/shelf.ts";
 import { validateDocuments } from "../../../src/job/validateDocuments.ts";
 import {
@@ -15,6 +17,7 @@ import {
   ids,
   lotDraft,
 } from "../../job/exampleDocuments.ts";
+import { examplePressEntry } from "../../job/exampleRecords.ts";
 import { arbitraryDraw, withDraw } from "../../job/randomEdits.ts";
 import { openStore } from "./openStore.ts";
 
@@ -74,6 +77,31 @@ describe("a record", () => {
     expect(open()).toBe(before);
   });
 
+  it("may be a first-off with its test print at once, and both stay", () => {
+    const { state, open, rename, undoAll } = openStore();
+    const print = exampleTestPrint(1);
+    const entry = examplePressEntry(1, { kind: "first-off", testPrintId: print.id });
+    rename("One");
+    state().record((d) => appendPressEntry(appendTestPrint(d, print), entry));
+    expect(undoAll()).toBe(1);
+    expect([open().job.pressLog, open().library.testPrints]).toEqual([[entry], [print]]);
+    state().redo();
+    expect([open().job.customer, open().job.pressLog]).toEqual(["One", [entry]]);
+  });
+
+  it("of the press is refused where it removes or changes an entry, and as an edit", () => {
+    const { state, open, pull } = openStore();
+    pull(1);
+    pull(2);
+    const before = open();
+    const [first, second] = before.job.pressLog;
+    for (const pressLog of [[first!], [{ ...first!, note: "B" }, second!], [second!, first!]]) {
+      expect(() => state().record((d) => ({ ...d, job: { ...d.job, pressLog } }))).toThrow("only be added");
+    }
+    expect(() => state().edit((d) => appendPressEntry(d, examplePressEntry(3)))).toThrow("use record");
+    expect(open()).toBe(before);
+  });
+
   it("keeps the lot and the set-up it names when the edits that added them are undone", () => {
     const { state, open, undoAll } = openStore();
     const setUp = { ...exampleDocuments().library.shelf.setUps[0]!, id: exampleId(902) };
@@ -108,7 +136,7 @@ describe("a record", () => {
   });
 });
 
-describe("any interleaving of edits, drags, sign-offs, undo and redo", () => {
+describe("any interleaving of edits, drags, sign-offs, pulls, undo and redo", () => {
   const action = fc.oneof(
     { weight: 4, arbitrary: fc.record({ kind: fc.constant("edit" as const), draw: arbitraryDraw }) },
     {
@@ -119,18 +147,19 @@ describe("any interleaving of edits, drags, sign-offs, undo and redo", () => {
       }),
     },
     { weight: 2, arbitrary: fc.constant({ kind: "sign" as const }) },
+    { weight: 2, arbitrary: fc.constant({ kind: "pull" as const }) },
     { weight: 2, arbitrary: fc.constant({ kind: "undo" as const }) },
     { weight: 1, arbitrary: fc.constant({ kind: "redo" as const }) },
   );
 
-  it("never shortens or changes the ledger, stays valid, and undo to the start then redo to the end restores all", () => {
+  it("never shortens or changes a ledger, stays valid, and undo to the start then redo to the end restores all", () => {
     let signedRuns = 0;
     let undoneRuns = 0;
     fc.assert(
       fc.property(fc.array(action, { minLength: 10, maxLength: 40, size: "max" }), (actions) => {
         const { state, open, rename, undoAll } = openStore();
         actions.forEach((one, step) => {
-          const ledger = open().job.checklist;
+          const { checklist, pressLog } = open().job;
           if (one.kind === "edit") state().edit((d) => withDraw(d, one.draw, step));
           else if (one.kind === "drag") rename(`Customer ${one.to}`, "drag");
           else if (one.kind === "undo") state().undo();
@@ -139,25 +168,29 @@ describe("any interleaving of edits, drags, sign-offs, undo and redo", () => {
             const line = open().job.lines[0];
             const place = open().job.places[0];
             if (line === undefined || place === undefined) return;
-            const entry = exampleEntry(step, { lineId: line.id, placeId: place.id });
-            state().record((d) => appendChecklistEntry(d, entry));
-            expect(open().job.checklist).toHaveLength(ledger.length + 1);
+            const at = { lineId: line.id, placeId: place.id };
+            if (one.kind === "sign") state().record((d) => appendChecklistEntry(d, exampleEntry(step, at)));
+            else state().record((d) => appendPressEntry(d, examplePressEntry(step, at)));
+            const grown = open().job[one.kind === "sign" ? "checklist" : "pressLog"];
+            expect(grown).toHaveLength((one.kind === "sign" ? checklist : pressLog).length + 1);
           }
-          expect(open().job.checklist.slice(0, ledger.length)).toEqual(ledger);
+          expect(open().job.checklist.slice(0, checklist.length)).toEqual(checklist);
+          expect(open().job.pressLog.slice(0, pressLog.length)).toEqual(pressLog);
           expect(validateDocuments(open())).toEqual([]);
         });
         while (state().canRedo) state().redo();
         const end = open();
         const count = undoAll();
         const start = exampleDocuments();
-        expect(open()).toEqual({ ...start, job: { ...start.job, checklist: end.job.checklist } });
+        const { checklist, pressLog } = end.job;
+        expect(open()).toEqual({ ...start, job: { ...start.job, checklist, pressLog } });
         for (let i = 0; i < count; i++) state().redo();
         expect(open()).toEqual(end);
-        if (end.job.checklist.length > 0) signedRuns++;
+        if (checklist.length > 0 && pressLog.length > 0) signedRuns++;
         if (count > 1) undoneRuns++;
       }),
     );
-    // Most runs must have signed and undone something, or the property says little.
+    // Most runs must have signed, pulled and undone something, or the property says little.
     expect(Math.min(signedRuns, undoneRuns)).toBeGreaterThan(50);
   });
 });
