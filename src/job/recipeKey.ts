@@ -13,3 +13,15 @@ export function recipeKey(recipe: Recipe): string {
     .sort()
     .join("+");
 }
+
+/** The recipe that a key was made of, parts of nothing aside; what may follow it after a blank is no part of the recipe. */
+export function recipeOfKey(key: string): Recipe {
+  const [recipe = ""] = key.split(" ", 1);
+  return recipe
+    .split("+")
+    .map((part) => part.split("="))
+    .flatMap(([itemId = "", fraction = ""]) => {
+      const massFraction = Number(fraction);
+      return itemId !== "" && massFraction > 0 ? [{ itemId, massFraction }] : [];
+    });
+}

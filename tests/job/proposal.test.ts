@@ -99,6 +99,15 @@ describe("a proposal that is taken over", () => {
     expect(mixOf(after.job, exampleId(900))?.clothCoverFraction).toBeNull();
   });
 
+  it("uses such a mix where it was meant and still has the recipe", () => {
+    const documents = changeMix(exampleDocuments(), ids.otherMix, { clothCoverFraction: 0.3 });
+    const { recipe } = documents.job.mixes[1]!;
+    const meant = change(ids.line, { recipe, jobMixId: ids.otherMix });
+    expect(chosen(applied(documents, meant), ids.line)).toBe(ids.otherCandidate);
+    const changed = changeMix(documents, ids.otherMix, { recipe: [{ itemId: ids.clear, massFraction: 1 }] });
+    expect(chosen(applied(changed, meant), ids.line)).toBe(exampleId(901));
+  });
+
   it("changes nothing when it is taken over again", () => {
     const once = applied(exampleDocuments(), change(ids.line), change(ids.otherLine));
     expect(applied(once, change(ids.line), change(ids.otherLine))).toEqual(once);

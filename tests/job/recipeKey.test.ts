@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { MOST_COMPONENTS } from "../../src/job/mixDocument.ts";
-import { recipeKey } from "../../src/job/recipeKey.ts";
+import { recipeKey, recipeOfKey } from "../../src/job/recipeKey.ts";
 import type { Recipe } from "../../src/job/recipeParts.ts";
 import { exampleId } from "./exampleDocuments.ts";
 
@@ -61,5 +61,15 @@ describe("the key of a recipe", () => {
       { itemId: CLEAR, massFraction: 1 - one / STEPS },
     ]);
     expect(recipeKey(steps!)).not.toBe(recipeKey(more!));
+  });
+
+  it("gives the recipe back, also where the covered part of the cloth follows it", () => {
+    fc.assert(
+      fc.property(recipe, (parts) => {
+        const key = recipeKey(parts);
+        expect(weights(recipeOfKey(key))).toEqual(new Map([...weights(parts)].sort()));
+        expect(recipeKey(recipeOfKey(`${key} covering 0.6`))).toBe(key);
+      }),
+    );
   });
 });

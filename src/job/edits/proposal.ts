@@ -11,6 +11,8 @@ export interface ProposedChange {
   /** Name of the mix where the job has none of this recipe yet. */
   readonly mixName: string;
   readonly setUpId: string;
+  /** The job's mix that was meant, such as one that covers the cloth; taken where it still has this recipe. */
+  readonly jobMixId?: string | null;
   /** Taken where a mix or a column is missing. */
   readonly newMixId: string;
   readonly newCandidateId: string;
@@ -20,9 +22,9 @@ export interface ProposedChange {
 function withColumn(documents: Documents, placeId: string, change: ProposedChange) {
   const { job } = documents;
   const place = requireItem(job.places, placeId, "place");
-  const same = job.mixes.filter(
-    (mix) => mix.clothCoverFraction === null && isSameRecipe(mix.recipe, change.recipe),
-  );
+  const ofRecipe = job.mixes.filter((mix) => isSameRecipe(mix.recipe, change.recipe));
+  const meant = ofRecipe.filter(({ id }) => id === change.jobMixId);
+  const same = meant.length > 0 ? meant : ofRecipe.filter((mix) => mix.clothCoverFraction === null);
   const found = place.candidates.find(
     (candidate) => candidate.setUpId === change.setUpId && same.some((mix) => mix.id === candidate.mixId),
   );
