@@ -1,15 +1,14 @@
 /** The predicted matrix of a job, by its record book: each line × print place × candidate mix, as plain rows. */
 import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
 import { beliefFor } from "../core/evidence/beliefFor.ts";
-import { learnWatchfully } from "../core/evidence/learnWatchfully.ts";
 import type { Posterior } from "../core/evidence/posterior.ts";
 import type { Application, Garment, InkMix, TargetBand } from "../core/prediction/inputs.ts";
 import type { EvidenceLevel, PredictionWarning } from "../core/prediction/prediction.ts";
 import { predictPrint } from "../core/prediction/predictPrint.ts";
+import { learnedFrom } from "../engine/decisions/posteriorOf.ts";
 import { removedShelfItems } from "../exchange/removedShelfItems.ts";
 import { lineBand } from "../job/approvedReference.ts";
 import type { Documents } from "../job/documents.ts";
-import { evidenceInputs } from "../job/evidenceInputs.ts";
 import { evidencePrint } from "../job/evidencePrints.ts";
 import type { GarmentLot } from "../job/garmentLotDocument.ts";
 import type { Line, Place } from "../job/jobDocument.ts";
@@ -130,13 +129,6 @@ function preparedCandidates(
   });
 }
 
-/** What the job's test prints teach; null where there are none. Records that a slip explains are set aside, as in the planner. */
-function learnedFrom({ library }: Documents): Posterior | null {
-  const inputs = evidenceInputs(library);
-  if (inputs.records.length === 0 && inputs.goodsIn.length === 0) return null;
-  return learnWatchfully(inputs.records, inputs).posterior;
-}
-
 function matrixRow(
   line: PreparedLine,
   place: Place,
@@ -197,7 +189,7 @@ export function plannedMatrix(documents: Documents): PlannedMatrix {
   }));
   if (problems.length > 0) return { ok: false, problems };
   const rows: MatrixRow[] = [];
-  const posterior = learnedFrom(documents);
+  const posterior = learnedFrom(documents.library);
   for (const { place, candidates } of places) {
     for (const line of lines.filter(({ id }) => isPrintedAt(place, id))) {
       for (const candidate of candidates) {

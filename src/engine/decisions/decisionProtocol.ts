@@ -126,6 +126,15 @@ export interface RecoverAsk {
   readonly lineId: string;
   readonly placeId: string;
   readonly halftonesAllowed: boolean;
+  /** The first-off's record; without it the latest first-off of the line in the press log. */
+  readonly firstOffId?: string;
+}
+
+/** A first-off that the record book does not explain: something else than the garment may have changed. */
+export interface UnexplainedFirstOff {
+  readonly readDeltaL: number;
+  readonly expectedDeltaL5: number;
+  readonly expectedDeltaL95: number;
 }
 
 /** What the planner needs to show and to adopt one of the options: by position in `plan.options`. */
@@ -143,5 +152,7 @@ export type RecoverAnswer =
       readonly plan: RecoverPlan;
       readonly recipes: readonly RecoverRecipe[];
       readonly band: Band;
+      /** Look for the cause before changing the mix: strokes, blade, mesh, pot, lot. */
+      readonly unexplained: UnexplainedFirstOff | null;
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -5,11 +5,15 @@ import type { Documents } from "../../job/documents.ts";
 import { evidenceInputs } from "../../job/evidenceInputs.ts";
 import type { Library } from "../../job/libraryDocument.ts";
 
-/** What the library's records teach, slips set aside as in the matrix; null where there are none. */
-export function learnedFrom(library: Library): Posterior | null {
+/**
+ * What the library's records teach, slips set aside as in the matrix; null where there are none.
+ * @param without ids of records that must not teach, besides those somebody set aside
+ */
+export function learnedFrom(library: Library, without: ReadonlySet<string> = new Set()): Posterior | null {
   const inputs = evidenceInputs(library);
   if (inputs.records.length === 0 && inputs.goodsIn.length === 0) return null;
-  return learnWatchfully(inputs.records, inputs).posterior;
+  const setAside = new Set([...inputs.setAside, ...without]);
+  return learnWatchfully(inputs.records, { ...inputs, setAside }).posterior;
 }
 
 /** A photo teaches nothing and weighs as much as the rest of a record book. */

@@ -21,8 +21,10 @@ import type { Line, Place } from "../../job/jobDocument.ts";
 import { chosenCandidate, mixOf, setUpOf } from "../../job/lookup.ts";
 import type { Problem } from "../../job/problem.ts";
 import type { Recipe } from "../../job/recipeParts.ts";
-import type { RecoverAnswer, RecoverAsk, RecoverRecipe } from "./decisionProtocol.ts";
+import type { RecoverAnswer, RecoverAsk, RecoverRecipe, UnexplainedFirstOff } from "./decisionProtocol.ts";
+import { asRead, firstOffIdOf, firstOffRead, unexplainedBy } from "./firstOffRead.ts";
 import { type ReadyLine, readyLines } from "./placePrints.ts";
+import { learnedFrom } from "./posteriorOf.ts";
 import { printingApplication } from "./printingApplication.ts";
 
 interface Predicted {
@@ -30,11 +32,6 @@ interface Predicted {
   readonly recipe: Recipe;
   readonly setUpId: string | null;
 }
-
-const refused = (code: string, where: string): RecoverAnswer => ({
-  ok: false,
-  problems: [{ code, where } satisfies Problem],
-});
 
 /** The approved print's own colour under the job's light; null where it is unknown or another kind of print. */
 function approvedLab(documents: Documents, line: Line, place: Place): Lab | null {
@@ -91,36 +88,80 @@ function recoverPrediction({ prediction }: Predicted, approved: Lab | null): Rec
   };
 }
 
-/** The ranked changes for the line as it is chosen to be printed; the first-off is expected to be on record by then. */
-export function recovery(documents: Documents, ask: RecoverAsk, posterior: Posterior | null): RecoverAnswer {
+interface Recovering {
+  readonly ready: ReadyLine;
+  readonly place: Place;
+  readonly recipe: Recipe;
+  readonly printing: Printing;
+}
+
+/** The line as it is chosen to be printed; the problem where it is not. */
+function recovering(documents: Documents, ask: RecoverAsk): Recovering | Problem {
   const { job, library } = documents;
-  const { shelf } = library;
   const place = job.places.find(({ id }) => id === ask.placeId);
   const ready = place && readyLines(documents, place).lines.find(({ line }) => line.id === ask.lineId);
-  if (place === undefined || ready === undefined) return refused("not-predictable", "line");
+  if (place === undefined || ready === undefined) return { code: "not-predictable", where: "line" };
   const candidate = chosenCandidate(job, ask.lineId, ask.placeId);
   const mix = candidate === null ? null : mixOf(job, candidate.mixId);
-  const setUp = candidate === null ? null : setUpOf(shelf, candidate.setUpId);
-  if (mix === null || setUp === null) return refused("no-mix-chosen", "choice");
-  const printing = printingOf(mix.recipe, setUp, place, shelf);
-  const predict = predictor(documents, place, ready, mix.recipe, posterior);
+  const setUp = candidate === null ? null : setUpOf(library.shelf, candidate.setUpId);
+  if (mix === null || setUp === null) return { code: "no-mix-chosen", where: "choice" };
+  return { ready, place, recipe: mix.recipe, printing: printingOf(mix.recipe, setUp, place, library.shelf) };
+}
+
+function ranked(
+  documents: Documents,
+  ask: RecoverAsk,
+  { ready, place, recipe, printing }: Recovering,
+  posterior: Posterior | null,
+): Extract<RecoverAnswer, { ok: true }> {
+  const { shelf } = documents.library;
+  const predict = predictor(documents, place, ready, recipe, posterior);
   const approved = approvedLab(documents, ready.line, place);
   const found = new Map<Printing, Predicted>();
+  const read = firstOffRead(documents, ask, ready);
+  let unexplained: UnexplainedFirstOff | null = null;
   const plan = planRecovery({
     printing,
     stock: recoverStock(printing, ask.halftonesAllowed, shelf),
     approvedDeltaL: ready.band.deltaL,
     effort: recoverEffort(shelf),
-    predict: (changed) => {
+    predict: (changed, changes) => {
       const predicted = predict(changed);
       if (predicted === null) return null;
       found.set(changed, predicted);
-      return recoverPrediction(predicted, approved);
+      const expected = recoverPrediction(predicted, approved);
+      if (changes.length > 0 || read === null) return expected;
+      unexplained = unexplainedBy(read, expected);
+      return asRead(read, expected, ready.band);
     },
   });
   const recipes = plan.options.map(({ printing: changed }): RecoverRecipe => {
-    const { prediction, recipe, setUpId } = found.get(changed)!;
-    return { recipe, setUpId, greyScaleGrade: prediction.greyScaleGrade, evidence: prediction.evidence };
+    const { prediction, recipe: after, setUpId } = found.get(changed)!;
+    return {
+      recipe: after,
+      setUpId,
+      greyScaleGrade: prediction.greyScaleGrade,
+      evidence: prediction.evidence,
+    };
   });
-  return { ok: true, plan, recipes, band: ready.band };
+  return { ok: true, plan, recipes, band: ready.band, unexplained };
+}
+
+/**
+ * The ranked changes for the line as it is chosen to be printed; the first-off is expected to be on record by then. Where
+ * the record book does not explain it, the run is not what the lot's earlier prints were: they are left out of the ranking.
+ */
+export function recovery(documents: Documents, ask: RecoverAsk, posterior: Posterior | null): RecoverAnswer {
+  const line = recovering(documents, ask);
+  if ("code" in line) return { ok: false, problems: [line] };
+  const answer = ranked(documents, ask, line, posterior);
+  const { unexplained } = answer;
+  if (unexplained === null) return answer;
+  const { library } = documents;
+  const firstOffId = firstOffIdOf(documents, ask);
+  const earlier = library.testPrints.filter(
+    ({ id, garmentLotId }) => garmentLotId === line.ready.lot.id && id !== firstOffId,
+  );
+  const alone = learnedFrom(library, new Set(earlier.map(({ id }) => id)));
+  return { ...ranked(documents, ask, line, alone), unexplained };
 }
