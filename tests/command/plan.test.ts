@@ -7,10 +7,14 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import Papa from "papaparse";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 
 const run = promisify(execFile);
 const SCRIPT = fileURLToPath(new URL("../../scripts/plan.mjs", import.meta.url));
 const DEMO = fileURLToPath(new URL("../../demo-data/verrowmoor-vm-217.tonebench.json", import.meta.url));
+
+/** A version that nothing has written yet. */
+const NEWER = ARCHIVE_VERSION + 1;
 
 /** Starting Node and the TypeScript loader takes about a second, more on a busy machine. */
 const CHILD_TIMEOUT_MS = 60_000;
@@ -123,7 +127,7 @@ describe("npm run plan on bad input", { timeout: CHILD_TIMEOUT_MS }, () => {
       (a) => (a.library.garmentLots[0].bare.readings[0] = { L: 20, a: 150, b: -150 }),
       ["library.garmentLots[0]"],
     ],
-    ["a newer version", (a) => (a.version = 3), ["version", "newer-version", "3"]],
+    ["a newer version", (a) => (a.version = NEWER), ["version", "newer-version", String(NEWER)]],
     [
       "a line without its lot",
       (a) => a.library.garmentLots.splice(0, 1),

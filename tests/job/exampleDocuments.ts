@@ -38,8 +38,21 @@ export const ids = {
 export const time = "2026-02-17T09:30:00Z";
 const cure = { filmCelsius: null, seconds: null, note: "" };
 
+/** What bases and colourants have alike. */
+const ink = () => ({
+  inStock: true,
+  largestFraction: 1,
+  lowCure: false,
+  cure,
+  highestCelsius: null,
+  hazards: null,
+  lots: [],
+  pricePerKg: null,
+});
+
 function base(id: string, name: string, change: Partial<Base> = {}): Base {
   return {
+    ...ink(),
     id,
     name,
     role: "base",
@@ -47,35 +60,13 @@ function base(id: string, name: string, change: Partial<Base> = {}): Base {
     reference: false,
     hazePerUm: 0,
     closedFraction: 0.02,
-    inStock: true,
-    largestFraction: 1,
-    lowCure: false,
     densityGramsPerCm3: 1.15,
-    cure,
-    highestCelsius: null,
-    hazards: null,
-    lots: [],
-    pricePerKg: null,
     ...change,
   };
 }
 
 function colourant(id: string, name: string, optics: Colourant["optics"]): Colourant {
-  return {
-    id,
-    name,
-    strengthDefinition: "ready-made-ink",
-    optics,
-    inStock: true,
-    largestFraction: 1,
-    lowCure: false,
-    densityGramsPerCm3: 1.2,
-    cure,
-    highestCelsius: null,
-    hazards: null,
-    lots: [],
-    pricePerKg: null,
-  };
+  return { ...ink(), id, name, strengthDefinition: "ready-made-ink", optics, densityGramsPerCm3: 1.2 };
 }
 
 export const lotDraft: GarmentLotDraft = {

@@ -6,7 +6,7 @@ import type { ChecklistEntry } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
 import { lotOfLine } from "../../job/lookup.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { actionWords, timeWords } from "../words/checklistSentences.ts";
+import { actionWords, saidThenWords, timeWords } from "../words/checklistSentences.ts";
 
 /** More would push the page away from the work. Invented default. */
 const SHOWN_COUNT = 12;
@@ -39,6 +39,12 @@ export function Ledger({ documents }: { readonly documents: Documents }) {
               <span>
                 <strong>{entry.signer}</strong> {actionWords(entry)}
                 {entry.note !== "" && <span className="quiet"> “{entry.note}”</span>}
+                {entry.said !== null && (
+                  <>
+                    {" "}
+                    <span className="run__said quiet">{saidThenWords(entry.said)}</span>
+                  </>
+                )}
               </span>
               <span>{subjectWords(documents, entry)}</span>
             </li>

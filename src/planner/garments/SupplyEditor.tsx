@@ -1,11 +1,11 @@
-/** Who supplies the garments, at what price, and which approved lot they stand in for. */
+/** Who supplies the garments, at what price, with how many to spare, and which approved lot they stand in for. */
 import type { Documents } from "../../job/documents.ts";
 import type { Line } from "../../job/jobDocument.ts";
 import { lineName } from "../../job/lineName.ts";
 import { Choice, type ChoiceOption } from "../controls/Choice.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 
-type SupplyFields = Pick<Line, "suppliedBy" | "piecePrice" | "substitutedForLotId">;
+type SupplyFields = Pick<Line, "suppliedBy" | "piecePrice" | "substitutedForLotId" | "sparePieceCount">;
 
 interface Props {
   readonly documents: Documents;
@@ -18,6 +18,9 @@ const SUPPLIERS: readonly ChoiceOption<Line["suppliedBy"]>[] = [
   { value: "shop", label: "the shop" },
   { value: "customer", label: "the customer" },
 ];
+
+/** The schema's range. */
+const MOST_PIECES = 1_000_000;
 
 const NOT_SUBSTITUTED = "";
 
@@ -62,6 +65,18 @@ export function SupplyEditor({ documents, lotId, line, onChange }: Props) {
           onClear={() => onChange({ piecePrice: null })}
         />
       </div>
+      <NumberEntry
+        label="Spare pieces to print tests on"
+        value={line.sparePieceCount}
+        unit="pieces"
+        whole
+        min={0}
+        max={MOST_PIECES}
+        placeholder="not entered"
+        hint="Besides the order."
+        onCommit={(sparePieceCount) => onChange({ sparePieceCount })}
+        onClear={() => onChange({ sparePieceCount: null })}
+      />
       <Choice
         label="Stands in for an approved garment"
         value={line.substitutedForLotId ?? NOT_SUBSTITUTED}

@@ -1,5 +1,6 @@
-/** Number and customer of the job that is open. */
-import { changeJob } from "../../job/edits/job.ts";
+/** Number and customer of the job that is open, and the day its run starts. */
+import { changeJob, setRunStartsOn } from "../../job/edits/job.ts";
+import { DayEntry } from "../controls/DayEntry.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { useMaybeDocuments, usePlanner } from "../state/usePlanner.ts";
 
@@ -7,7 +8,7 @@ export function JobDetails() {
   const documents = useMaybeDocuments();
   const edit = usePlanner((state) => state.edit);
   if (documents === null) return null;
-  const { number, customer } = documents.job;
+  const { number, customer, runStartsOn } = documents.job;
   return (
     <section className="jobs__details panel" aria-label="The open job">
       <TextEntry
@@ -22,6 +23,12 @@ export function JobDetails() {
         value={customer}
         maxLength={120}
         onCommit={(text) => edit((now) => changeJob(now, { customer: text }))}
+      />
+      <DayEntry
+        label="Its run starts on"
+        day={runStartsOn}
+        hint="Test prints have to be read before."
+        onCommit={(day) => edit((now) => setRunStartsOn(now, day))}
       />
     </section>
   );

@@ -11,7 +11,7 @@ import { Tick } from "../controls/Tick.tsx";
 import { newId } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { percentWords } from "../words/garmentWords.ts";
-import { figure, LARGEST_NOTE, ROLES } from "../words/shelfWords.ts";
+import { figure, LARGEST_NOTE, NOT_IN_STOCK, ROLES } from "../words/shelfWords.ts";
 import { CureEntry } from "./CureEntry.tsx";
 import { DataSheetEntry } from "./DataSheetEntry.tsx";
 import { InkLots } from "./InkLots.tsx";
@@ -41,12 +41,13 @@ const NEW_BASE: Omit<Base, "id" | "name" | "reference"> = {
   pricePerKg: null,
 };
 
-function summary({ role, strength, reference, largestFraction, lowCure }: Base): string {
+function summary({ role, strength, reference, largestFraction, lowCure, inStock }: Base): string {
   return [
     role,
     reference ? "reference of all strengths" : `strength ${figure(strength, 3)}`,
     largestFraction < 1 ? `up to ${percentWords(largestFraction)} of a mix` : "",
     lowCure ? "low-cure" : "",
+    inStock ? "" : NOT_IN_STOCK,
   ]
     .filter((part) => part !== "")
     .join(", ");
@@ -171,6 +172,7 @@ function BaseEditor({ base, inUse }: { readonly base: Base; readonly inUse: Shel
           potMass={units.potMass}
           onChange={(pricePerKg) => set({ pricePerKg })}
         />
+        <Tick label="In stock" checked={base.inStock} onChange={(inStock) => set({ inStock })} />
         <Tick label="Low-cure" checked={base.lowCure} onChange={(lowCure) => set({ lowCure })} />
       </div>
       {!base.reference && (

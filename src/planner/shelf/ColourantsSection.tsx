@@ -16,6 +16,7 @@ import { sentenceForProblem } from "../words/problemSentences.ts";
 import {
   colourantProblem,
   LARGEST_NOTE,
+  NOT_IN_STOCK,
   OPTICS_KINDS,
   STRENGTH_DEFINITIONS,
   strengthDefinitionWords,
@@ -87,7 +88,7 @@ export function ColourantsSection() {
 }
 
 function Summary({ colourant }: { readonly colourant: Colourant }) {
-  const { optics, strengthDefinition, largestFraction } = colourant;
+  const { optics, strengthDefinition, largestFraction, inStock } = colourant;
   const gamut = useScreenGamut();
   const hex = optics.kind === "masstone" ? bareScreenColour(optics.masstone, gamut).hex : null;
   const limit = largestFraction < 1 ? `, up to ${percentWords(largestFraction)} of a mix` : "";
@@ -100,6 +101,7 @@ function Summary({ colourant }: { readonly colourant: Colourant }) {
       )}
       % of {strengthDefinitionWords(strengthDefinition)}
       {limit}
+      {!inStock && `, ${NOT_IN_STOCK}`}
       {colourantProblem(colourant) !== null && <strong> ! not predicted yet</strong>}
     </>
   );
@@ -227,6 +229,7 @@ function ColourantEditor({
           potMass={units.potMass}
           onChange={(pricePerKg) => set({ pricePerKg })}
         />
+        <Tick label="In stock" checked={colourant.inStock} onChange={(inStock) => set({ inStock })} />
         <Tick label="Low-cure" checked={colourant.lowCure} onChange={(lowCure) => set({ lowCure })} />
       </div>
       {problem !== null && <Notice kind="caution">{sentenceForProblem(problem)}</Notice>}

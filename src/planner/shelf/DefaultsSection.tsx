@@ -7,6 +7,7 @@ import { TextEntry } from "../controls/TextEntry.tsx";
 import { GEOMETRIES, ILLUMINANTS, OBSERVERS } from "../words/garmentWords.ts";
 import { LENGTHS, MASSES, TEMPERATURES, THREAD_COUNTS } from "../words/shelfWords.ts";
 import { InkRoomDefaults } from "./InkRoomDefaults.tsx";
+import { TestingDefaults } from "./TestingDefaults.tsx";
 import { ladderSentence, printLadder, readLadder } from "./typedLists.ts";
 import { useShelf } from "./useShelf.ts";
 
@@ -129,8 +130,15 @@ export function DefaultsSection() {
             fraction={defaults.refusedFraction}
             onCommit={(refusedFraction) => changeDefaults({ refusedFraction })}
           />
+          <PercentEntry
+            label="Owed for a customer's spoiled piece"
+            fraction={defaults.liableFraction}
+            hint="Of its price. Your terms with the customer decide."
+            onCommit={(liableFraction) => changeDefaults({ liableFraction })}
+          />
         </div>
       </fieldset>
+      <TestingDefaults testing={defaults.testing} onChange={(testing) => changeDefaults({ testing })} />
       <InkRoomDefaults defaults={defaults} units={shown} onChange={changeDefaults} />
       <fieldset className="fields-block">
         <legend>Prices</legend>

@@ -193,6 +193,15 @@ export function actionWords({ action, itemCode }: ChecklistEntry): string {
   return itemCode === null ? ACTIONS[action] : `${ACTIONS[action]}: ${itemName(itemCode).toLowerCase()}`;
 }
 
+/** "said then: 4.0 darker, 81 % in band, model only": what the planner predicted when an entry was written. */
+export function saidThenWords({
+  deltaL,
+  chanceInBand,
+  evidence,
+}: NonNullable<ChecklistEntry["said"]>): string {
+  return `said then: ${changeWords(deltaL)}, ${chanceWords(chanceInBand)} in band, ${evidence}`;
+}
+
 /** Shown where the work happens, on the screen and on paper. */
 export const CAUTIONS: readonly string[] = [
   "Cure temperature and time are the ink maker's: this tool invents none. Reducers and additives have limits on the same sheet.",

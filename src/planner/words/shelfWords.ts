@@ -90,4 +90,6 @@ export function colourantProblem({ name, optics, strengthDefinition }: Colourant
 }
 
 export const CURE_NOTE = "From your ink maker's data sheet. Nothing is filled in for you.";
+export const NOT_IN_STOCK = "not in stock";
+
 export const LARGEST_NOTE = "What its data sheet allows; a mix above it is refused.";

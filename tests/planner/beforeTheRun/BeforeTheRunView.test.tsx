@@ -236,26 +236,6 @@ describe("a reason or a note", () => {
   });
 });
 
-describe("the ledger", () => {
-  it("lists every entry, the latest first, with a choice that has passed marked as such", async () => {
-    const { user, pane, store } = await openRun();
-    await user.type(screen.getByLabelText("Your name, for what you sign"), "M. Printer{Enter}");
-    await user.click(pane().getByRole("button", { name: "Sign cure as M. Printer" }));
-    await user.click(pane().getByRole("button", { name: "Withdraw cure as M. Printer" }));
-    const entries = () =>
-      [...document.querySelectorAll(".run__ledger li")].map((entry) =>
-        entry.textContent?.replace(/^.*?\d\d:\d\d/, ""),
-      );
-    expect(entries()).toEqual([
-      "M. Printer withdrew: cureHeavy tee, Forest, Mill A, Front",
-      "M. Printer signed: cureHeavy tee, Forest, Mill A, Front",
-    ]);
-    const choice = { lineId: ids.line, placeId: ids.place, candidateId: null };
-    act(() => store.getState().edit((now) => chooseCandidate(now, choice)));
-    expect(entries()[0]).toContain("(an earlier choice)");
-  });
-});
-
 describe("a prediction", () => {
   it("that is not there yet holds the release back", async () => {
     const said = engineThatSays();

@@ -171,4 +171,23 @@ describe("the open job", () => {
     store.getState().undo();
     expect(await screen.findByRole("link", { name: "VM-217" })).toBeInTheDocument();
   });
+
+  it("says on which day its run starts, refuses a day that no calendar has, and forgets it when it is emptied", async () => {
+    const { user, store } = await openJobs(({ session }) => session.start());
+    const day = screen.getByRole("textbox", { name: "Its run starts on" });
+    const startsOn = () => store.getState().documents?.job.runStartsOn;
+    expect(day).toHaveValue("2026-03-02");
+    await user.clear(day);
+    await user.type(day, "2026-02-30{Enter}");
+    expect(screen.getByRole("alert")).toHaveTextContent("year-month-day");
+    expect(startsOn()).toBe("2026-03-02");
+    await user.clear(day);
+    await user.type(day, "2026-03-05{Enter}");
+    expect(startsOn()).toBe("2026-03-05");
+    await user.clear(day);
+    await user.tab();
+    expect(startsOn()).toBeNull();
+    store.getState().undo();
+    expect(startsOn()).toBe("2026-03-05");
+  });
 });

@@ -77,6 +77,21 @@ describe("a base", () => {
     expect(shelf().bases[0]?.cure.filmCelsius).toBeNull();
   });
 
+  it("may be out of stock, which its row says, and so may a colourant", async () => {
+    const { openItem, openTab, item, user, shelf } = await openShelf();
+    await openItem("Soft-hand additive");
+    await user.click(item("Soft-hand additive").getByRole("checkbox", { name: "In stock" }));
+    expect(shelf().bases.map(({ inStock }) => inStock)).toEqual([true, false]);
+    expect(screen.getAllByText(/not in stock/)).toHaveLength(1);
+    await openTab("Colourants");
+    await openItem("Black");
+    await user.click(item("Black").getByRole("checkbox", { name: "In stock" }));
+    expect(shelf().colourants.map(({ inStock }) => inStock)).toEqual([false, true, true]);
+    expect(screen.getAllByText(/not in stock/)).toHaveLength(1);
+    await user.click(item("Black").getByRole("checkbox", { name: "In stock" }));
+    expect(screen.queryByText(/not in stock/)).not.toBeInTheDocument();
+  });
+
   it("that a mix uses is not removed: the mixes are named", async () => {
     const { openItem, user, shelf } = await openShelf();
     await openItem("Soft-hand additive");

@@ -200,6 +200,46 @@ describe("the defaults", () => {
     });
   });
 
+  it("hold what an hour of the press costs, what the shop owes, and how test prints are made", async () => {
+    const { user, shelf, store } = await openShelf("Defaults");
+    const type = async (label: RegExp, text: string) => {
+      await user.clear(screen.getByLabelText(label));
+      await user.type(screen.getByLabelText(label), `${text}{Enter}`);
+    };
+    const before = shelf().defaults;
+    await type(/^An hour of the press/, "60");
+    await type(/^Owed for a customer's spoiled piece/, "40");
+    await type(/^Printed and read in a day/, "4");
+    await type(/^Rest before they are read/, "2");
+    await type(/^Pieces of one test/, "3");
+    await type(/^Pairs of readings of one test/, "6");
+    expect(shelf().defaults).toEqual({
+      ...before,
+      prices: { ...before.prices, pressHour: 60 },
+      liableFraction: 0.4,
+      testing: { perDay: 4, restDays: 2, pieceCount: 3, pairCount: 6 },
+    });
+    await user.clear(screen.getByLabelText(/^Printed and read in a day/));
+    await user.tab();
+    expect(shelf().defaults.testing.perDay).toBeNull();
+    store.getState().undo();
+    expect(shelf().defaults.testing).toEqual({ perDay: 4, restDays: 2, pieceCount: 3, pairCount: 6 });
+  });
+
+  it("take no half piece and no day without a test", async () => {
+    const { user, shelf } = await openShelf("Defaults");
+    const { testing } = shelf().defaults;
+    for (const [label, text] of [
+      [/^Pieces of one test/, "1.5"],
+      [/^Printed and read in a day/, "0"],
+    ] as const) {
+      await user.clear(screen.getByLabelText(label));
+      await user.type(screen.getByLabelText(label), `${text}{Enter}`);
+      expect(screen.getByLabelText(label)).toBeInvalid();
+    }
+    expect(shelf().defaults.testing).toEqual(testing);
+  });
+
   it("refuse a tint ladder that does not rise", async () => {
     const { user, shelf } = await openShelf("Defaults");
     const before = shelf().defaults.tintLadder;
