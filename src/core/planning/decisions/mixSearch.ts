@@ -127,8 +127,11 @@ export function allowedSearch(
   const unservable = problem.garments
     .filter(({ id }) => !served.has(id))
     .map(({ id }): UnservableGarment => {
-      const why = !nearest.has(id) ? "nothing-predicted" : allowed.has(id) ? "chance-too-small" : "rules";
-      return { garmentId: id, why, nearest: nearest.get(id) ?? null };
+      const best = nearest.get(id) ?? null;
+      // Something would serve it, or it has nothing left to choose from: then it is for the rules.
+      const isForbidden = best !== null && (best.chanceInBand >= rules.leastChance || !allowed.has(id));
+      const why = best === null ? "nothing-predicted" : isForbidden ? "rules" : "chance-too-small";
+      return { garmentId: id, why, nearest: best };
     });
   const search: AllowedSearch = {
     garments: problem.garments.filter(({ id }) => served.has(id)),
