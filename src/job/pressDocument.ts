@@ -17,6 +17,21 @@ const pairReadingsSchema = z
     params: { code: "more-pieces-than-pairs" },
   });
 
+/** The same where only the mean of the pairs was typed, as an instrument shows it. */
+const meanReadingSchema = z
+  .strictObject({
+    kind: z.literal("mean"),
+    deltaL,
+    pairCount: z.number().int().min(1).max(10_000),
+    pieceCount: z.number().int().min(1).max(10_000),
+    /** Of delta-L* from pair to pair; null where nobody has said it. */
+    sdPairDifference: z.number().min(0).max(50).nullable(),
+  })
+  .refine((readings) => readings.pieceCount <= readings.pairCount, {
+    path: ["pieceCount"],
+    params: { code: "more-pieces-than-pairs" },
+  });
+
 /** The grey scale for change of colour, ISO 105-A02, held against bare cloth and print. */
 const eyeReadingSchema = z.strictObject({
   kind: z.literal("by-eye"),
@@ -24,7 +39,11 @@ const eyeReadingSchema = z.strictObject({
   direction: z.enum(["darker", "lighter"]),
 });
 
-export const pressReadingsSchema = z.discriminatedUnion("kind", [pairReadingsSchema, eyeReadingSchema]);
+export const pressReadingsSchema = z.discriminatedUnion("kind", [
+  pairReadingsSchema,
+  meanReadingSchema,
+  eyeReadingSchema,
+]);
 
 export const pressEntrySchema = z.strictObject({
   id: z.uuid(),

@@ -9,3 +9,19 @@ export function standing<Entry extends Superseding>(entries: readonly Entry[]): 
   const superseded = new Set(entries.map((entry) => entry.supersedesId));
   return entries.filter((entry) => !superseded.has(entry.id));
 }
+
+/** The entries that stand, each correction where the entry stood that it corrects in the end: a log read in its order. */
+export function standingInPlace<Entry extends Superseding>(entries: readonly Entry[]): Entry[] {
+  const known = new Set(entries.map(({ id }) => id));
+  const correctionOf = new Map(
+    entries.flatMap((entry) => (entry.supersedesId === null ? [] : [[entry.supersedesId, entry] as const])),
+  );
+  return entries
+    .filter(({ supersedesId }) => supersedesId === null || !known.has(supersedesId))
+    .map((first) => {
+      let entry = first;
+      for (let next = correctionOf.get(entry.id); next !== undefined; next = correctionOf.get(entry.id))
+        entry = next;
+      return entry;
+    });
+}

@@ -57,6 +57,18 @@ const readings: fc.Arbitrary<PressReadings> = fc.oneof(
       deltaL: pairs,
       pieceCount: 1 + (pick % pairs.length),
     })),
+  fc
+    .record({
+      deltaL,
+      pairCount: fc.integer({ min: 1, max: 10_000 }),
+      pick: fc.nat(100),
+      sdPairDifference: fc.option(number(0, 50)),
+    })
+    .map(({ pick, ...mean }) => ({
+      kind: "mean" as const,
+      ...mean,
+      pieceCount: 1 + (pick % mean.pairCount),
+    })),
   fc.record({
     kind: fc.constant("by-eye" as const),
     grade: fc.integer({ min: 2, max: 10 }).map((halves) => halves / 2),

@@ -82,6 +82,11 @@ function roundingSd(grade: number): number {
   return (stronger - weaker) / 2 / Math.sqrt(12);
 }
 
+/** Variance of an eye's step, CIELAB: what an eye is off by and the rounding to the scale's nearest step. */
+export function byEyeVariance(grade: number): number {
+  return (BY_EYE_SD * deltaEabOfGrade(grade)) ** 2 + LEAST_EYE_SD ** 2 + roundingSd(grade) ** 2;
+}
+
 /** Signed CIELAB difference (darker is negative) of a change, and its derivative by L*, a*, b*. */
 function signedDifference(slopes: CellSlopes): { value: number; by: readonly [number, number, number] } {
   const { L, a, b } = slopes.change;
@@ -118,7 +123,7 @@ export function byEyeTeaching(id: string, cell: Cell, reading: ByEyeReading): Te
         for (let row = 0; row < 3; row++) jacobian[k]! += by[row]! * slopes.jacobian[row * count + k]!;
       }
       const print = printNoise(cell, slopes, 1);
-      let variance = (BY_EYE_SD * seen) ** 2 + LEAST_EYE_SD ** 2 + roundingSd(reading.grade) ** 2;
+      let variance = byEyeVariance(reading.grade);
       for (let i = 0; i < 3; i++) {
         for (let j = 0; j < 3; j++) variance += by[i]! * by[j]! * print[i * 3 + j]!;
       }

@@ -8,6 +8,7 @@ import {
 } from "../../core/planning/ink/weighCorrection.ts";
 import type { WrittenWeighSheet } from "../../core/planning/ink/weighSheet.ts";
 import type { Dilution, Pot, PotEntry } from "../potDocument.ts";
+import { standingInPlace } from "../standing.ts";
 
 export interface PouredLine {
   readonly lineId: string;
@@ -35,19 +36,7 @@ export interface Poured {
 
 /** The entries of one pot without those that were corrected, each correction where the first entry stood. */
 export function standingEntries(entries: readonly PotEntry[], potId: string): PotEntry[] {
-  const own = entries.filter((entry) => entry.potId === potId);
-  const correctionOf = new Map(
-    own.flatMap((entry) => (entry.supersedesId === null ? [] : [[entry.supersedesId, entry]])),
-  );
-  const known = new Set(own.map(({ id }) => id));
-  return own
-    .filter(({ supersedesId }) => supersedesId === null || !known.has(supersedesId))
-    .map((first) => {
-      let entry = first;
-      for (let next = correctionOf.get(entry.id); next !== undefined; next = correctionOf.get(entry.id))
-        entry = next;
-      return entry;
-    });
+  return standingInPlace(entries.filter((entry) => entry.potId === potId));
 }
 
 /** The entries without weighings of a line that has a later one, and these. */
