@@ -131,9 +131,9 @@ export function DefaultsSection() {
             onCommit={(refusedFraction) => changeDefaults({ refusedFraction })}
           />
           <PercentEntry
-            label="Owed for a customer's spoiled piece"
+            label="Owed for a customer's piece"
             fraction={defaults.liableFraction}
-            hint="Of its price. Your terms with the customer decide."
+            hint="Of its price, where it is spoiled. Your terms decide."
             onCommit={(liableFraction) => changeDefaults({ liableFraction })}
           />
         </div>

@@ -208,7 +208,7 @@ describe("the defaults", () => {
     };
     const before = shelf().defaults;
     await type(/^An hour of the press/, "60");
-    await type(/^Owed for a customer's spoiled piece/, "40");
+    await type(/^Owed for a customer's piece/, "40");
     await type(/^Printed and read in a day/, "4");
     await type(/^Rest before they are read/, "2");
     await type(/^Pieces of one test/, "3");
