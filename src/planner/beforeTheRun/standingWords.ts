@@ -1,12 +1,7 @@
 /** How a line stands before the run, in words. */
 import { dayWords, itemName, timeWords } from "../words/checklistSentences.ts";
+import { listed } from "../words/listed.ts";
 import type { ItemState, RunLine } from "./runLines.ts";
-
-/** "test print, cure and first-off". */
-export function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
-}
 
 export function openNames(open: readonly ItemState[]): string {
   return listed(open.map(({ item }) => itemName(item.code).toLowerCase()));

@@ -27,6 +27,8 @@ interface Props {
   readonly onOpen: (recordId: string) => void;
   /** What a new form begins with, from the address. */
   readonly begin: Partial<BenchForm>;
+  /** Goes to the tests that are worth making now. */
+  readonly onWorth: () => void;
 }
 
 /** Stands for a draft that has no id yet; never stored. */
@@ -34,7 +36,7 @@ const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
 
 const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
 
-export function BenchTab({ documents, bench, onOpen, begin }: Props) {
+export function BenchTab({ documents, bench, onOpen, begin, onWorth }: Props) {
   const { form } = bench;
   const [kept, setKept] = useState<string | null>(null);
   if (form === null) {
@@ -42,7 +44,7 @@ export function BenchTab({ documents, bench, onOpen, begin }: Props) {
       setKept(null);
       bench.start(begin);
     };
-    return <Start kept={kept} onOpen={onOpen} onStart={begins} />;
+    return <Start kept={kept} onOpen={onOpen} onStart={begins} onWorth={onWorth} />;
   }
   return <Bench documents={documents} bench={bench} form={form} onKept={setKept} />;
 }
@@ -61,9 +63,10 @@ interface StartProps {
   readonly kept: string | null;
   readonly onOpen: (recordId: string) => void;
   readonly onStart: () => void;
+  readonly onWorth: () => void;
 }
 
-function Start({ kept, onOpen, onStart }: StartProps) {
+function Start({ kept, onOpen, onStart, onWorth }: StartProps) {
   const part = useLostFocus<HTMLDivElement>(".action--strong");
   return (
     <div className="tests__start" ref={part}>
@@ -72,6 +75,9 @@ function Start({ kept, onOpen, onStart }: StartProps) {
           The record is kept.{" "}
           <ActionButton weight="plain" onClick={() => onOpen(kept)}>
             Open it in the record book
+          </ActionButton>{" "}
+          <ActionButton weight="plain" onClick={onWorth}>
+            See which test is worth making next
           </ActionButton>
         </Notice>
       )}

@@ -1,5 +1,6 @@
-/** What test prints teach: recording them, the book of them, what is known of each garment, what was learned. */
+/** What test prints teach: which are worth making, recording them, the book of them, what is known of each garment, what was learned. */
 import { useState } from "react";
+import type { WorthwhileTest } from "../../engine/decisions/decisionProtocol.ts";
 import type { Documents } from "../../job/documents.ts";
 import { chosenCandidate, lotOfLine, mixOf } from "../../job/lookup.ts";
 import type { BenchForm } from "../../job/recordBook/benchForm.ts";
@@ -17,10 +18,12 @@ import { GoodsInTab } from "./GoodsInTab.tsx";
 import { LearnedTab } from "./LearnedTab.tsx";
 import { SuspiciousTab } from "./SuspiciousTab.tsx";
 import { useBenchForm } from "./useBenchForm.ts";
+import { WorthTab } from "./WorthTab.tsx";
 import "./tests.css";
 import "./bench.css";
 
 const TABS = [
+  { tab: "worth-making", name: "Worth making" },
   { tab: "record", name: "Record a print" },
   { tab: "book", name: "Record book" },
   { tab: "garments", name: "Garments" },
@@ -69,6 +72,15 @@ export default function TestsView() {
     bench.readAgain(print);
     change({ tab: "record" });
   };
+  /** The bench form for a test of the plan; a record that is being typed comes first. */
+  const onRecord = (test: WorthwhileTest) => {
+    const at = { line: test.lineId, place: test.placeId, mix: test.candidateId };
+    if (bench.form === null) {
+      const begin = benchBegin(documents, { ...address, ...at });
+      bench.start({ ...begin, recipe: test.recipe, setUpId: test.setUpId });
+    }
+    change({ tab: "record", ...at });
+  };
   return (
     <div className="view tests panel">
       <div className="view__head">
@@ -109,8 +121,18 @@ export default function TestsView() {
             return <SuspiciousTab documents={documents} onOpen={openRecord} onCorrect={onCorrect} />;
           }
           if (tab === "goods-in") return <GoodsInTab documents={documents} />;
-          const begin = benchBegin(documents, address);
-          return <BenchTab documents={documents} bench={bench} begin={begin} onOpen={openRecord} />;
+          if (tab === "record") {
+            return (
+              <BenchTab
+                documents={documents}
+                bench={bench}
+                begin={benchBegin(documents, address)}
+                onOpen={openRecord}
+                onWorth={() => change({ tab: "worth-making" })}
+              />
+            );
+          }
+          return <WorthTab documents={documents} onRecord={onRecord} isTyping={bench.form !== null} />;
         }}
       </Tabs>
     </div>
