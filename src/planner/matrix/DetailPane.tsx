@@ -1,7 +1,7 @@
 /** Everything about the cell that is looked at: change, charts, what the spread is made of, reasons, figures. */
 
-import type { Job, Place } from "../../job/jobDocument.ts";
-import type { Shelf } from "../../job/shelfDocument.ts";
+import type { Documents } from "../../job/documents.ts";
+import type { Place } from "../../job/jobDocument.ts";
 import { printAddress, useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Teachers } from "../tests/Teachers.tsx";
@@ -19,6 +19,7 @@ import {
 } from "../words/predictionSentences.ts";
 import { sentenceForProblem } from "../words/problemSentences.ts";
 import { ChanceBar } from "./CellFace.tsx";
+import { CellLoss } from "./CellLoss.tsx";
 import { DetailFigures } from "./DetailFigures.tsx";
 import { depositWords } from "./depositWords.ts";
 import { KnitSwatch } from "./KnitSwatch.tsx";
@@ -33,11 +34,10 @@ import type { ShownDetail } from "./useCellDetail.ts";
 const SWATCH = { widthPx: 352, heightPx: 112 };
 
 interface Props {
+  readonly documents: Documents;
   readonly line: MatrixLine;
   readonly column: MatrixCandidate;
-  readonly job: Job;
   readonly place: Place;
-  readonly shelf: Shelf;
   readonly shown: ShownDetail | null;
   readonly hasFailed: boolean;
   readonly isChosen: boolean;
@@ -47,7 +47,8 @@ interface Props {
 }
 
 export function DetailPane(props: Props) {
-  const { line, column, shelf, shown, hasFailed, isChosen } = props;
+  const { documents, line, column, shown, hasFailed, isChosen } = props;
+  const { shelf } = documents.library;
   const { address } = useJobAddress();
   const isBehind =
     shown !== null && (shown.lineId !== line.line.id || shown.candidateId !== column.candidate.id);
@@ -101,7 +102,9 @@ export function DetailPane(props: Props) {
   );
 }
 
-function Detail({ line, column, job, place, shelf, shown }: Props & { readonly shown: ShownDetail }) {
+function Detail({ documents, line, column, place, shown }: Props & { readonly shown: ShownDetail }) {
+  const { job, library } = documents;
+  const { shelf } = library;
   const { detail } = shown;
   const { prediction, tintCurve } = detail;
   const { spread } = prediction;
@@ -143,6 +146,7 @@ function Detail({ line, column, job, place, shelf, shown }: Props & { readonly s
             {prediction.evidence}
           </span>
         </p>
+        <CellLoss documents={documents} line={line.line} chanceInBand={spread.chanceInBand} />
       </div>
       <ul className="detail__sentences">
         <li>{EVIDENCE_SENTENCES[prediction.evidence]}</li>

@@ -12,9 +12,10 @@ interface Props {
   readonly documents: Documents;
   readonly place: Place;
   readonly onWriteMix: () => void;
+  readonly onFindMixes: () => void;
 }
 
-export function EmptyPlace({ documents, place, onWriteMix }: Props) {
+export function EmptyPlace({ documents, place, onWriteMix, onFindMixes }: Props) {
   const edit = usePlanner((state) => state.edit);
   const { address } = useJobAddress();
   const { shelf } = documents.library;
@@ -55,6 +56,7 @@ export function EmptyPlace({ documents, place, onWriteMix }: Props) {
             {black.name.toLowerCase()}
           </ActionButton>
         )}
+        <ActionButton onClick={onFindMixes}>Find the cheapest mixes</ActionButton>
         <ActionButton onClick={onWriteMix}>Write another mix</ActionButton>
       </div>
       <p className="entry__hint">Printed through {setUp.name}; that too can be changed with the mix.</p>

@@ -14,6 +14,7 @@ import { usePlanner } from "../state/usePlanner.ts";
 import { mixName } from "../words/mixWords.ts";
 import { DetailPane } from "./DetailPane.tsx";
 import { EmptyPlace } from "./EmptyPlace.tsx";
+import { FindMixes } from "./FindMixes.tsx";
 import { LightPanel } from "./LightPanel.tsx";
 import { MatrixGrid } from "./MatrixGrid.tsx";
 import { MatrixPaper } from "./MatrixPaper.tsx";
@@ -25,6 +26,7 @@ import { PlacePanel } from "./PlacePanel.tsx";
 import { garmentTitle } from "./RowHead.tsx";
 import { TargetPanel } from "./TargetPanel.tsx";
 import { useCellDetail } from "./useCellDetail.ts";
+import { useMixSearch } from "./useMixSearch.ts";
 import { hasRoomBeside, useNarrow } from "./useNarrow.ts";
 import { usePredictedCells } from "./usePredictedCells.ts";
 import { useSelectedCell } from "./useSelectedCell.ts";
@@ -41,6 +43,7 @@ export function MatrixOfPlace({ documents, place }: Props) {
   const [lookedAt, lookAt] = useSelectedCell();
   const [isPaneOpen, setPaneOpen] = useState(hasRoomBeside);
   const [panel, setPanel] = useState<OpenPanel>(null);
+  const search = useMixSearch(documents, place.id);
   const [mixId, setMixId] = useState<string | null>(null);
   const [inSight, setInSight] = useState({ first: 0, last: 11 });
   const [said, setSaid] = useState("");
@@ -169,6 +172,15 @@ export function MatrixOfPlace({ documents, place }: Props) {
             onClose={() => setPanel(null)}
           />
         )}
+        {panel === "mixes" && (
+          <FindMixes
+            documents={documents}
+            place={place}
+            search={search}
+            onTarget={() => setPanel("target")}
+            onClose={() => setPanel(null)}
+          />
+        )}
         <p className="unseen" role="status">
           {said}
         </p>
@@ -178,7 +190,12 @@ export function MatrixOfPlace({ documents, place }: Props) {
           </Notice>
         )}
         {candidates.length === 0 ? (
-          <EmptyPlace documents={documents} place={place} onWriteMix={() => setMixId(NEW_MIX)} />
+          <EmptyPlace
+            documents={documents}
+            place={place}
+            onWriteMix={() => setMixId(NEW_MIX)}
+            onFindMixes={() => setPanel("mixes")}
+          />
         ) : lines.length === 0 ? (
           <section className="matrix__next panel" aria-label="What to do next">
             <p>No garment is printed at this place.</p>
@@ -199,11 +216,10 @@ export function MatrixOfPlace({ documents, place }: Props) {
       </div>
       {isPaneShown && (
         <DetailPane
+          documents={documents}
           line={line}
           column={column}
-          job={job}
           place={place}
-          shelf={shelf}
           shown={detail.shown}
           hasFailed={detail.hasFailed}
           isChosen={chosen.get(line.line.id) === column.candidate.id}

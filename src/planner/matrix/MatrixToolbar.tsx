@@ -6,7 +6,7 @@ import { viewingWords } from "../words/garmentWords.ts";
 import { sizeWords } from "../words/placeWords.ts";
 import { bandWords } from "../words/predictionSentences.ts";
 
-export type OpenPanel = "place" | "target" | "light" | null;
+export type OpenPanel = "place" | "target" | "light" | "mixes" | null;
 
 interface Props {
   readonly job: Job;
@@ -53,6 +53,12 @@ export function MatrixToolbar({ job, place, units, open, onOpen, onPlace, onAddM
       {toggle("light", "light", viewingWords(job.viewing))}
       <div className="view__actions">
         {onDetails !== null && <ActionButton onClick={onDetails}>Show details</ActionButton>}
+        <ActionButton
+          aria-expanded={open === "mixes"}
+          onClick={() => onOpen(open === "mixes" ? null : "mixes")}
+        >
+          Find mixes
+        </ActionButton>
         <ActionButton onClick={onAddMix}>Add mix</ActionButton>
       </div>
     </div>

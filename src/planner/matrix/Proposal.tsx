@@ -1,0 +1,121 @@
+/** What a mix search found, against what is chosen now: the outcome, its cost, whom it serves, and the button to use it. */
+import { useMemo } from "react";
+import type { Documents } from "../../job/documents.ts";
+import type { MixRules, Place } from "../../job/jobDocument.ts";
+import { linesAt } from "../../job/lookup.ts";
+import { ActionButton } from "../controls/ActionButton.tsx";
+import { Notice } from "../controls/Notice.tsx";
+import {
+  headlineWords,
+  listWords,
+  piecesUnpricedSentence,
+  provenSentence,
+  staleSentence,
+  unpricedSentence,
+  weighedSentence,
+  whatUseDoes,
+} from "../words/mixSearchSentences.ts";
+import { ProposalCosts } from "./ProposalCosts.tsx";
+import { ProposedMixes } from "./ProposedMixes.tsx";
+import { printNames } from "./printNames.ts";
+import { proposalOutline } from "./proposalOutline.ts";
+import { UnservedLines } from "./UnservedLines.tsx";
+import type { MixSearch, SearchState } from "./useMixSearch.ts";
+import { useProposal } from "./useProposal.ts";
+
+interface Props {
+  readonly documents: Documents;
+  readonly place: Place;
+  readonly found: Extract<SearchState, { is: "found" }>;
+  readonly search: MixSearch;
+  readonly nameOf: (key: string) => string;
+  readonly onRules: (change: (rules: MixRules) => MixRules) => void;
+  readonly onTarget: () => void;
+}
+
+export function Proposal({ documents, place, found, search, nameOf, onRules, onTarget }: Props) {
+  const { finding } = found;
+  const { proposal } = finding;
+  const outline = useMemo(() => proposalOutline(finding, found.documents), [finding, found.documents]);
+  const { mixes, unpriced, changeCount } = outline;
+  const { use, said, undo } = useProposal(place.id, mixes, search.accept);
+  const { currency } = documents.library.shelf.defaults;
+  const isStale = search.stale.length > 0;
+  const names = printNames(documents, place, nameOf);
+  const open = mixes.flatMap(({ prints }) => prints).filter((print) => !names.now(print).isInUse);
+  const noPrice = linesAt(documents.job, place).filter(({ piecePrice }) => piecePrice === null);
+  const differences = [
+    proposal.mixesDropped.length > 0 && `No longer printed: ${listWords(proposal.mixesDropped.map(nameOf))}.`,
+    proposal.setUpsAdded.length > 0 && `Screens to add: ${listWords(proposal.setUpsAdded.map(names.setUp))}.`,
+    proposal.setUpsDropped.length > 0 &&
+      `Screens not needed: ${listWords(proposal.setUpsDropped.map(names.setUp))}.`,
+    unpriced.length > 0 && unpricedSentence(unpriced),
+    noPrice.length > 0 && piecesUnpricedSentence(noPrice.map(({ id }) => names.garment(id))),
+  ].filter((words) => words !== false);
+  return (
+    <section className="proposal" aria-label="What the search found" data-stale={isStale}>
+      <div className="proposal__head">
+        <div className="proposal__outcome">
+          <h3 className="number">{headlineWords(outline)}</h3>
+          <p>
+            {outline.servedCount > 0 && `${provenSentence(finding)} `}
+            <span className="quiet">{weighedSentence(finding)}</span>
+          </p>
+          {differences.length > 0 && <p>{differences.join(" ")}</p>}
+          {isStale && (
+            <Notice kind="caution" announce>
+              <p>{staleSentence(search.stale)}</p>
+              <ActionButton weight="strong" onClick={search.start}>
+                Find mixes again
+              </ActionButton>
+            </Notice>
+          )}
+          {!isStale && open.length > 0 && (
+            <div className="proposal__acts">
+              <ActionButton weight="strong" onClick={() => use(open)}>
+                Use this proposal
+              </ActionButton>
+              <span className="quiet">
+                {whatUseDoes(
+                  open.length,
+                  changeCount,
+                  open.filter((print) => names.now(print).isApproved).length,
+                )}
+              </span>
+            </div>
+          )}
+          {open.length === 0 && outline.servedCount > 0 && <p>All that is proposed is chosen.</p>}
+          <div className="proposal__acts" role="status">
+            {said !== null && (
+              <>
+                <span>{said}</span>
+                <ActionButton onClick={undo}>Undo this</ActionButton>
+              </>
+            )}
+          </div>
+        </div>
+        {outline.servedCount > 0 && <ProposalCosts finding={finding} outline={outline} currency={currency} />}
+      </div>
+      {finding.unserved.length > 0 && (
+        <UnservedLines
+          documents={documents}
+          place={place}
+          unserved={finding.unserved}
+          nameOf={nameOf}
+          onRules={onRules}
+          onTarget={onTarget}
+        />
+      )}
+      {mixes.length > 0 && (
+        <ProposedMixes
+          documents={documents}
+          place={place}
+          mixes={mixes}
+          nameOf={nameOf}
+          onRules={onRules}
+          onUse={isStale ? null : (print) => use([print])}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,183 @@
+/** What the mix search says in words: how far it is, what it found and how surely, what no mix serves and what would. */
+import type { MixSearchFault } from "../../core/planning/decisions/mixSearch.ts";
+import type { UnservedHelp, UnservedReason } from "../../core/planning/decisions/unservedReason.ts";
+import type { MixFinding, SearchProgress } from "../../engine/decisions/decisionProtocol.ts";
+import type { Band } from "../../job/jobDocument.ts";
+import { moneyWords } from "./moneyWords.ts";
+import { chanceWords, changeWords } from "./predictionSentences.ts";
+
+/** "1 mix", "4 mixes". */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+const mixes = (count: number) => counted(count, "mix", "mixes");
+
+/** A small part of a cost: "0.3 %", never "0 %" of something. */
+function smallPercent(fraction: number): string {
+  const percent = fraction * 100;
+  return percent < 0.01 ? "under 0.01\u00a0%" : `${Number(percent.toPrecision(2))}\u00a0%`;
+}
+
+export function progressWords({ stage, doneFraction }: SearchProgress, garmentCount: number): string {
+  if (stage === "predicting") {
+    const done = Math.round((doneFraction ?? 0) * garmentCount);
+    return `Predicting: ${done} of ${counted(garmentCount, "garment")} done.`;
+  }
+  if (doneFraction === null) return "Solving: looking for a first plan.";
+  return doneFraction === 0
+    ? "Solving: nearly done."
+    : `Solving: the best plan so far costs at most ${smallPercent(doneFraction)} more than the cheapest.`;
+}
+
+export interface Served {
+  readonly mixCount: number;
+  readonly setUpCount: number;
+  readonly servedCount: number;
+  readonly garmentCount: number;
+}
+
+/** "7 mixes through 2 set-ups serve 12 of 12 garments". */
+export function headlineWords({ mixCount, setUpCount, servedCount, garmentCount }: Served): string {
+  if (servedCount === 0) return `No mix serves any of ${counted(garmentCount, "garment")}`;
+  const serve = mixCount === 1 ? "serves" : "serve";
+  const through = counted(setUpCount, "set-up");
+  return `${mixes(mixCount)} through ${through} ${serve} ${servedCount} of ${counted(garmentCount, "garment")}`;
+}
+
+/** How sure it is that nothing is cheaper. */
+export function provenSentence({ proven, proposal }: Pick<MixFinding, "proven" | "proposal">): string {
+  if (proven) return "Nothing can be cheaper under these rules.";
+  return `Its cost is within ${smallPercent(proposal.gapFraction)} of the cheapest possible; the search ran out of time before it could say more.`;
+}
+
+export function weighedSentence({ counts }: Pick<MixFinding, "counts">): string {
+  return `${mixes(counts.mixes)} through ${counted(counts.setUps, "set-up")} were weighed for ${counted(counts.lines, "garment")}.`;
+}
+
+/** A saving as a bare figure; what costs more carries a true minus sign. */
+export function savedWords(amount: number): string {
+  return moneyWords(amount, "").replace("-", "\u2212");
+}
+
+/** What the comparison with the present choices stands for; null where it is for every garment. */
+export function comparedSentence(comparedCount: number, servedCount: number): string | null {
+  if (comparedCount === servedCount) return null;
+  if (comparedCount === 0) return "No garment here has a mix yet, so there is nothing to compare with.";
+  return `\u201cNow\u201d and \u201csaved\u201d stand for the ${counted(comparedCount, "garment")} with a mix already; the other ${servedCount - comparedCount} have none to compare with. Mixes and screens count in full there, although the others share them.`;
+}
+
+const RULES = { "stock-only": "is not in stock", "low-cure-only": "is not of low-cure bases alone" } as const;
+
+/** @param nameOf a mix in words */
+export function faultSentence(fault: MixSearchFault, nameOf: (key: string) => string): string {
+  switch (fault.code) {
+    case "kept-and-forbidden":
+      return `${nameOf(fault.mixId)} is to be kept and not to be used. Take one of the two back.`;
+    case "kept-not-allowed":
+      return `${nameOf(fault.mixId)} is to be kept, but it ${RULES[fault.rule]}. Keep it no longer, or allow it.`;
+    case "kept-more-than-allowed":
+      return `${mixes(fault.keptCount)} are to be kept, but no more than ${mixes(fault.atMostMixes)} are allowed.`;
+  }
+}
+
+export const IMPOSSIBLE_SENTENCE =
+  "So few mixes cannot serve all the garments that can be served. Allow more mixes, or leave a garment out of this print place.";
+export const NONE_FOUND_SENTENCE =
+  "No plan was found in a minute. Allow fewer mixes or leave some out, and search again.";
+
+const isDarker = ({ deltaL }: Pick<Band, "deltaL">) => deltaL <= 0;
+
+export function unservedSentence(reason: UnservedReason, band: Pick<Band, "deltaL">): string {
+  const [more, verb] = isDarker(band) ? ["dark", "darkens"] : ["light", "lightens"];
+  switch (reason) {
+    case "nothing-predicted":
+      return "Nothing can be predicted for it: its colour or blend is missing, or the shelf has no mix and set-up for this target.";
+    case "rules":
+      return "Something would serve it, but the rules shut it out.";
+    case "not-known-well-enough":
+      return "A print may land in the target, but too little is known of it: the chance is below one half.";
+    case "white-only-tint":
+      return "White cloth has no dye to deepen: only tint darkens it, and no tint here is strong enough.";
+    case "clear-cannot":
+      return "Cotton and what dyes like it hardly wet out: clear cannot darken it so far, and no tint here does.";
+    case "no-headroom":
+      return "The cloth is nearly as dark as ink can make it: no headroom is left.";
+    case "hue":
+      return `What is ${more} enough turns the hue too far.`;
+    case "too-strong":
+      return `Every print that ${verb} it enough ${verb} it too far.`;
+    case "too-weak":
+      return `Even the strongest print here does not get it ${more} enough.`;
+  }
+}
+
+export const HELP_WORDS: Readonly<Record<UnservedHelp, string>> = {
+  "allow-more": "rules that shut out less",
+  tint: "more tint than the ladder has",
+  "exact-tint": "an exact tint between two steps of the ladder",
+  "soft-white": "a soft white, which lightens instead",
+  "test-print": "a test print, to know it better",
+  "weaker-print": "a weaker print: a finer mesh or a halftone",
+  "wider-band": "a wider target band",
+  "other-garment": "another garment",
+};
+
+/** "Nearest: Gloss clear through 90-48, 2.1 darker, 12 % in band." */
+export function nearestSentence(
+  mix: string,
+  setUp: string,
+  deltaL: number | null,
+  chanceInBand: number,
+): string {
+  const change = deltaL === null ? "" : ` ${changeWords(deltaL)},`;
+  return `Nearest: ${mix}, ${setUp};${change} ${chanceWords(chanceInBand)} in band.`;
+}
+
+export function unpricedSentence(names: readonly string[]): string {
+  return `Ink of ${listWords(names)} is counted as nothing: no price on the shelf.`;
+}
+
+export function piecesUnpricedSentence(names: readonly string[]): string {
+  const few = names.length <= 3 ? listWords(names) : counted(names.length, "garment");
+  return `No price of a piece is entered for ${few}: the expected loss counts the print alone.`;
+}
+
+/** "a, b and c". */
+export function listWords(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? "";
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+export type BasisPart = "garments" | "target" | "light" | "mixes" | "choices" | "rules" | "records" | "shelf";
+
+const PART_WORDS: Readonly<Record<BasisPart, string>> = {
+  garments: "the garments",
+  target: "the target or the print",
+  light: "the light",
+  mixes: "the mixes in the matrix",
+  choices: "what is chosen",
+  rules: "the rules",
+  records: "the record book",
+  shelf: "the shelf",
+};
+
+export function staleSentence(parts: readonly BasisPart[]): string {
+  return `This proposal is older than the job. Changed since: ${listWords(parts.map((part) => PART_WORDS[part]))}. Find mixes again before you use it.`;
+}
+
+/** What "Use this proposal" would do. */
+export function whatUseDoes(openCount: number, changeCount: number, approvedCount: number): string {
+  const which = openCount === changeCount ? "" : " left";
+  const approved =
+    approvedCount === 0
+      ? ""
+      : ` ! ${approvedCount === 1 ? "One of them has" : `${approvedCount} of them have`} a print that the customer approved.`;
+  return `Changes ${counted(openCount, "garment")}${which} in one step.${approved}`;
+}
+
+/** What one press did. */
+export function appliedSentence(garmentCount: number, newMixCount: number): string {
+  const added = newMixCount === 0 ? "" : ` ${mixes(newMixCount)} came into the matrix.`;
+  return `Chosen for ${counted(garmentCount, "garment")}.${added}`;
+}
