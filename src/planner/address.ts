@@ -1,7 +1,7 @@
 /** Where the planner stands, as the part of the address after `#`: it survives a reload and the browser's back. */
 import { useCallback, useSyncExternalStore } from "react";
 
-export const VIEW_NAMES = ["garments", "matrix", "tests", "before-the-run", "ink", "shelf"] as const;
+export const VIEW_NAMES = ["garments", "matrix", "tests", "before-the-run", "ink", "press", "shelf"] as const;
 export type ViewName = (typeof VIEW_NAMES)[number];
 
 export interface JobAddress {

@@ -18,5 +18,6 @@ export const VIEWS: readonly View[] = [
     Component: lazy(() => import("./beforeTheRun/BeforeTheRunView.tsx")),
   },
   { name: "ink", title: "Ink", Component: lazy(() => import("./ink/InkView.tsx")) },
+  { name: "press", title: "Press", Component: lazy(() => import("./press/PressView.tsx")) },
   { name: "shelf", title: "Shelf", Component: lazy(() => import("./shelf/ShelfView.tsx")) },
 ];

@@ -20,10 +20,20 @@ interface Props {
 const CHOOSE = { value: "", label: "choose" } as const;
 
 export function BenchReadings({ form, instruments, backings, onChange }: Props) {
-  const { way, mean } = form;
   return (
     <fieldset className="fields-block">
       <legend>Readings</legend>
+      <ReadingEntry form={form} onChange={onChange} />
+      <ReadingConditions form={form} instruments={instruments} backings={backings} onChange={onChange} />
+    </fieldset>
+  );
+}
+
+/** The readings themselves, in whichever way they come. */
+export function ReadingEntry({ form, onChange }: Pick<Props, "form" | "onChange">) {
+  const { way, mean } = form;
+  return (
+    <>
       <RadioRow
         label="How they come"
         value={way}
@@ -68,56 +78,81 @@ export function BenchReadings({ form, instruments, backings, onChange }: Props) 
           onTake={(fromFile) => onChange({ fromFile })}
         />
       )}
-      <div className="fields">
-        {(way === "pairs" || way === "mean") && (
-          <>
-            <Choice
-              label="Light"
-              value={form.illuminant ?? ""}
-              options={form.illuminant === null ? [CHOOSE, ...ILLUMINANTS] : ILLUMINANTS}
-              onChange={(value) => onChange({ illuminant: value === "" ? null : value })}
-            />
-            <Choice
-              label="Observer"
-              value={form.observer ?? ""}
-              options={form.observer === null ? [CHOOSE, ...OBSERVERS] : OBSERVERS}
-              onChange={(value) => onChange({ observer: value === "" ? null : value })}
-            />
-            <Choice
-              label="Geometry"
-              value={form.geometry ?? ""}
-              options={form.geometry === null ? [CHOOSE, ...GEOMETRIES] : GEOMETRIES}
-              onChange={(value) => onChange({ geometry: value === "" ? null : value })}
-            />
-          </>
-        )}
-        {way !== "by-eye" && (
-          <>
-            <NumberEntry
-              label="Garments they were spread over"
-              value={form.pieceCount}
-              min={1}
-              max={10_000}
-              whole
-              onCommit={(pieceCount) => onChange({ pieceCount })}
-            />
-            <TextEntry
-              label="Instrument"
-              value={form.instrument}
-              maxLength={120}
-              suggestions={instruments}
-              onCommit={(instrument) => onChange({ instrument })}
-            />
-          </>
-        )}
-        <TextEntry
-          label="Under it (backing)"
-          value={form.backing}
-          maxLength={120}
-          suggestions={backings}
-          onCommit={(backing) => onChange({ backing })}
-        />
-      </div>
-    </fieldset>
+    </>
+  );
+}
+
+interface ConditionsProps extends Props {
+  /** The garments are asked for elsewhere. */
+  readonly withoutPieces?: boolean;
+}
+
+/** What the readings were made under and with. */
+export function ReadingConditions({
+  form,
+  instruments,
+  backings,
+  withoutPieces = false,
+  onChange,
+}: ConditionsProps) {
+  const { way } = form;
+  return (
+    <div className="fields">
+      {(way === "pairs" || way === "mean") && (
+        <>
+          <Choice
+            label="Light"
+            value={form.illuminant ?? ""}
+            options={form.illuminant === null ? [CHOOSE, ...ILLUMINANTS] : ILLUMINANTS}
+            onChange={(value) => onChange({ illuminant: value === "" ? null : value })}
+          />
+          <Choice
+            label="Observer"
+            value={form.observer ?? ""}
+            options={form.observer === null ? [CHOOSE, ...OBSERVERS] : OBSERVERS}
+            onChange={(value) => onChange({ observer: value === "" ? null : value })}
+          />
+          <Choice
+            label="Geometry"
+            value={form.geometry ?? ""}
+            options={form.geometry === null ? [CHOOSE, ...GEOMETRIES] : GEOMETRIES}
+            onChange={(value) => onChange({ geometry: value === "" ? null : value })}
+          />
+        </>
+      )}
+      {way !== "by-eye" && (
+        <>
+          {!withoutPieces && <PieceCountEntry form={form} onChange={onChange} />}
+          <TextEntry
+            label="Instrument"
+            value={form.instrument}
+            maxLength={120}
+            suggestions={instruments}
+            onCommit={(instrument) => onChange({ instrument })}
+          />
+        </>
+      )}
+      <TextEntry
+        label="Under it (backing)"
+        value={form.backing}
+        maxLength={120}
+        suggestions={backings}
+        onCommit={(backing) => onChange({ backing })}
+      />
+    </div>
+  );
+}
+
+/** How many garments the pairs were spread over. */
+export function PieceCountEntry({ form, onChange }: Pick<Props, "form" | "onChange">) {
+  return (
+    <NumberEntry
+      label="Garments they were spread over"
+      value={form.pieceCount}
+      min={1}
+      max={10_000}
+      whole
+      onCommit={(pieceCount) => onChange({ pieceCount })}
+    />
   );
 }

@@ -1,4 +1,4 @@
-/** The bench form that is being filled in, one for each job: no other view loses it, and no tablet that goes to sleep. */
+/** The bench form that is being filled in, one for each job and each print at the press: no other view loses it, and no tablet that goes to sleep. */
 import { useCallback, useSyncExternalStore } from "react";
 import {
   type BenchForm,
@@ -44,13 +44,15 @@ export interface BenchFormInUse {
   readonly put: (form: BenchForm | null) => void;
 }
 
-export function useBenchForm(): BenchFormInUse {
+/** @param of what the form is for beside the job's own, as a first-off of a line at a place. */
+export function useBenchForm(of = ""): BenchFormInUse {
   const store = usePlannerStore();
   const desk = deskOf(store);
   const { benchDrafts } = useServices();
-  const jobId = store.getState().documents?.job.id ?? "";
+  const openId = store.getState().documents?.job.id ?? "";
+  const key = of === "" ? openId : `${openId} ${of}`;
   // What the page before this one was typing; asked for once.
-  if (!desk.forms.has(jobId)) desk.forms.set(jobId, formFromStored(benchDrafts.read(jobId)));
+  if (!desk.forms.has(key)) desk.forms.set(key, formFromStored(benchDrafts.read(key)));
   const listen = useCallback(
     (listener: () => void) => {
       desk.listeners.add(listener);
@@ -58,20 +60,20 @@ export function useBenchForm(): BenchFormInUse {
     },
     [desk],
   );
-  const form = useSyncExternalStore(listen, () => desk.forms.get(jobId) ?? null);
+  const form = useSyncExternalStore(listen, () => desk.forms.get(key) ?? null);
   const put = useCallback(
     (next: BenchForm | null) => {
-      desk.forms.set(jobId, next);
-      benchDrafts.keep(jobId, next === null ? null : storedForm(next));
+      desk.forms.set(key, next);
+      benchDrafts.keep(key, next === null ? null : storedForm(next));
       for (const listener of desk.listeners) listener();
     },
-    [desk, jobId, benchDrafts],
+    [desk, key, benchDrafts],
   );
   return {
     form,
     put,
     change: (part) => {
-      const now = desk.forms.get(jobId) ?? null;
+      const now = desk.forms.get(key) ?? null;
       if (now !== null) put({ ...now, ...part });
     },
     start: (part = {}) => put({ ...newBenchForm(lastUsed(store)), ...part }),
