@@ -32,6 +32,11 @@ export function checklistSubject(documents: Documents, lineId: string, placeId: 
   return `${lot};mix:${recipeKey(mix.recipe)};cover:${mix.clothCoverFraction ?? "default"};set-up:${printed}`;
 }
 
+/** The garment lot that a subject was written for; null where the text is not one of `checklistSubject`. */
+export function lotOfSubject(subject: string): string | null {
+  return /^lot:([^;]+);/.exec(subject)?.[1] ?? null;
+}
+
 /** The present state of one line's checklist at one place, read from the ledger. */
 export interface CurrentEntries {
   /** By item code: the signature that counts. */

@@ -4,18 +4,23 @@ import type { ChecklistReasonCode } from "../../core/planning/checklistItem.ts";
 import { inkRoomOf } from "../../job/inkRoom/inkRoomOf.ts";
 import { useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { useTestPlan } from "../decisions/useTestPlan.ts";
 import { today } from "../state/identity.ts";
 import { useDocuments } from "../state/usePlanner.ts";
 import { ChildrensLines } from "../words/ChildrensLines.tsx";
 import { CAUTIONS, reasonLegend } from "../words/checklistSentences.ts";
+import { verdictSummary } from "../words/verdictSentences.ts";
 import { Ledger } from "./Ledger.tsx";
+import { ReleaseRecord } from "./ReleaseRecord.tsx";
 import { RunPane } from "./RunPane.tsx";
 import { RunTable } from "./RunTable.tsx";
 import { type RunLine, runLines } from "./runLines.ts";
 import { signerMarks } from "./signerMarks.ts";
 import { summarySentences } from "./standingWords.ts";
 import { useChosenStates } from "./useChosenStates.ts";
+import { verdictOf } from "./verdicts.ts";
 import "./beforeTheRun.css";
+import "./verdict.css";
 
 /** From this width the pane stands beside the table, as in shell.css. */
 const PANE_BESIDE_PX = 1200;
@@ -39,6 +44,20 @@ export default function BeforeTheRunView() {
   const view = useRef<HTMLDivElement>(null);
   const focusNext = useRef<string | null>(null);
   const lines = useMemo(() => runLines(documents, states), [documents, states]);
+  const plan = useTestPlan(documents);
+  const { finding, isCurrent } = plan;
+  const verdicts = useMemo(
+    () =>
+      new Map(
+        lines.flatMap((run) => {
+          const verdict = verdictOf(documents, run, { finding, isCurrent });
+          return verdict === null ? [] : [[run.key, verdict] as const];
+        }),
+      ),
+    [documents, lines, finding, isCurrent],
+  );
+  const { currency } = documents.library.shelf.defaults;
+  const verdictLine = verdictSummary([...verdicts.values()], currency);
   const legend = useMemo(() => legendOf(lines), [lines]);
   const signers = useMemo(() => signerMarks(lines), [lines]);
   const childrensLines = useMemo(
@@ -79,10 +98,12 @@ export default function BeforeTheRunView() {
               {summarySentences(lines).map((sentence) => (
                 <p key={sentence}>{sentence}</p>
               ))}
+              {verdictLine !== null && <p>{verdictLine}</p>}
             </div>
             <RunTable
-              jobId={documents.job.id}
+              documents={documents}
               lines={lines}
+              verdicts={verdicts}
               openKey={openKey}
               legend={legend}
               signers={signers}
@@ -114,6 +135,14 @@ export default function BeforeTheRunView() {
             <ChildrensLines lines={childrensLines} className="run__cautions" />
           </section>
         )}
+        {lines.some(({ standing }) => standing === "released") && (
+          <section className="run__records" aria-label="Release records">
+            <h3>Release records</h3>
+            {lines.map((run) => (
+              <ReleaseRecord key={run.key} documents={documents} run={run} />
+            ))}
+          </section>
+        )}
         <Ledger documents={documents} />
       </div>
       {open !== null && (
@@ -121,6 +150,8 @@ export default function BeforeTheRunView() {
           key={open.key}
           documents={documents}
           run={open}
+          verdict={verdicts.get(open.key) ?? null}
+          plan={plan}
           onClose={() => {
             focusNext.current = open.key;
             change({ line: null, place: null });

@@ -1,5 +1,6 @@
 /** One garment at one place: its items to be signed, and its release. */
 import { useEffect, useRef, useState } from "react";
+import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { appendChecklistEntry } from "../../job/edits/checklist.ts";
 import { pouredRecipe } from "../../job/inkRoom/pouredRecipe.ts";
@@ -10,25 +11,32 @@ import { shopUnits } from "../../units/shopUnits.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
+import type { TestPlanState } from "../decisions/useTestPlan.ts";
 import { ClothSwatch } from "../look/ClothSwatch.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
+import { lotChangeSentences } from "../words/lotChangeWords.ts";
 import { chanceWords, changeWords, rangeWords } from "../words/predictionSentences.ts";
 import { CureWords } from "./CureWords.tsx";
+import { lotChangeOf } from "./lotChange.ts";
 import { ReleaseForm } from "./ReleaseForm.tsx";
 import { RunItem } from "./RunItem.tsx";
 import { ChooseMix } from "./RunTable.tsx";
+import { RunVerdict } from "./RunVerdict.tsx";
 import type { RunLine } from "./runLines.ts";
 import { saidNow } from "./saidNow.ts";
 
 interface Props {
   readonly documents: Documents;
   readonly run: RunLine;
+  /** Null while it cannot be told. */
+  readonly verdict: LineVerdict | null;
+  readonly plan: TestPlanState;
   readonly onClose: () => void;
 }
 
-export function RunPane({ documents, run, onClose }: Props) {
+export function RunPane({ documents, run, verdict, plan, onClose }: Props) {
   const record = usePlanner((state) => state.record);
   const heading = useRef<HTMLHeadingElement>(null);
   const signerField = useRef<HTMLDivElement>(null);
@@ -54,7 +62,7 @@ export function RunPane({ documents, run, onClose }: Props) {
       subject: run.subject,
       signer,
       at: nowIso(),
-      said: saidNow(run.chosen, change.action),
+      said: saidNow(documents, run, change.action),
     };
     record((now) => appendChecklistEntry(now, entry));
     return true;
@@ -65,6 +73,7 @@ export function RunPane({ documents, run, onClose }: Props) {
   const candidate = chosenCandidate(documents.job, run.line.id, run.place.id);
   const mix = candidate === null ? null : mixOf(documents.job, candidate.mixId);
   const isPoured = mix !== null && pouredRecipe(documents, mix) !== null;
+  const lotChange = lotChangeOf(documents, run);
   const isChoice = run.items.some(({ item }) => item.kind === "choice");
   return (
     <section className="pane panel" aria-label="Checklist of the garment">
@@ -83,6 +92,14 @@ export function RunPane({ documents, run, onClose }: Props) {
           {run.chosen.kind === "pending" && <p>Predicting…</p>}
         </div>
       </div>
+      {lotChange !== null && (
+        <Notice kind="caution">
+          {lotChangeSentences(lotChange, run.lot).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Notice>
+      )}
+      <RunVerdict documents={documents} run={run} verdict={verdict} plan={plan} />
       {isChoice ? (
         <Notice kind="note">
           <ChooseMix jobId={documents.job.id} run={run} />

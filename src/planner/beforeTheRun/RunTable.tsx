@@ -1,6 +1,8 @@
 /** The checklist as one table: a row for each garment at each place, a column for each item. It is also the page that is printed. */
 import { Fragment, type KeyboardEvent, useRef } from "react";
 import type { ChecklistReasonCode } from "../../core/planning/checklistItem.ts";
+import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
+import type { Documents } from "../../job/documents.ts";
 import { pieceCount } from "../../job/lookup.ts";
 import { CELSIUS } from "../../units/unit.ts";
 import { jobAddress, printAddress } from "../address.ts";
@@ -8,12 +10,15 @@ import { dayWords, ITEM_CODES, itemName, reasonSentence } from "../words/checkli
 import { ProblemList } from "../words/ProblemList.tsx";
 import { pieces } from "../words/pieceWords.ts";
 import { changeWords, rangeWords } from "../words/predictionSentences.ts";
+import { LotChangeRow, VerdictWords } from "./RunRowWords.tsx";
 import type { ItemState, RunLine } from "./runLines.ts";
 import { itemCellWords, standingWords } from "./standingWords.ts";
 
 interface Props {
-  readonly jobId: string;
+  readonly documents: Documents;
   readonly lines: readonly RunLine[];
+  /** By key; a line whose verdict cannot be told yet has none. */
+  readonly verdicts: ReadonlyMap<string, LineVerdict>;
   readonly openKey: string | null;
   /** The number of each reason in the legend. */
   readonly legend: ReadonlyMap<ChecklistReasonCode, number>;
@@ -29,7 +34,9 @@ const NEXT: Readonly<Record<string, (index: number, count: number) => number>> =
   End: (_index, count) => count - 1,
 };
 
-export function RunTable({ jobId, lines, openKey, legend, signers, onOpen }: Props) {
+export function RunTable({ documents, lines, verdicts, openKey, legend, signers, onOpen }: Props) {
+  const jobId = documents.job.id;
+  const { currency } = documents.library.shelf.defaults;
   const body = useRef<HTMLTableSectionElement>(null);
   const columns = ITEM_CODES.filter((code) =>
     lines.some(({ items }) => items.some(({ item }) => item.code === code)),
@@ -85,6 +92,7 @@ export function RunTable({ jobId, lines, openKey, legend, signers, onOpen }: Pro
               </th>
               <td>
                 <PrintWords run={run} />
+                <VerdictWords verdict={verdicts.get(run.key)} currency={currency} />
               </td>
               {run.items.some(({ item }) => item.kind === "choice") ? (
                 <td className="run__choose" colSpan={Math.max(columns.length, 1)}>
@@ -102,6 +110,7 @@ export function RunTable({ jobId, lines, openKey, legend, signers, onOpen }: Pro
                 ))
               )}
             </tr>
+            <LotChangeRow documents={documents} run={run} columnCount={2 + Math.max(columns.length, 1)} />
             {run.entries.overrides.map((override) => (
               <tr key={override.id} className="run__override">
                 <td colSpan={2 + Math.max(columns.length, 1)}>

@@ -47,9 +47,15 @@ export function runDayOf({ job, library }: Documents, day: string): RunDay {
   return testsBefore(job, library.shelf.defaults.testing, day) === 0 ? "no-time" : "open";
 }
 
+/** Whether there is anything to weigh: a garment, and a mix of the matrix to print it with. */
+export function isWeighable({ job }: Documents): boolean {
+  return job.lines.length > 0 && job.places.some(({ candidates }) => candidates.length > 0);
+}
+
 interface Question {
   readonly basis: readonly unknown[];
   readonly runDay: RunDay;
+  readonly isWeighable: boolean;
   readonly request: Pick<TestsRequest, "documents" | "today">;
 }
 
@@ -57,7 +63,12 @@ function questionOf(documents: Documents, day: string): Question {
   const runDay = runDayOf(documents, day);
   const asked =
     runDay === "open" ? documents : { ...documents, job: { ...documents.job, runStartsOn: null } };
-  return { basis: basisOf(documents, day), runDay, request: { documents: asked, today: day } };
+  return {
+    basis: basisOf(documents, day),
+    runDay,
+    isWeighable: isWeighable(documents),
+    request: { documents: asked, today: day },
+  };
 }
 
 interface Answer {
@@ -96,6 +107,7 @@ export function useTestPlan(documents: Documents): TestPlanState {
     const { basis, request } = question;
     const known = lastAnswers.get(decisions);
     setFirst(null);
+    if (!question.isWeighable) return;
     if (known?.finding && isSame(known.basis, basis)) {
       setAnswer(known);
       return;

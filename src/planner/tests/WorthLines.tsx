@@ -56,22 +56,24 @@ export function WorthLines({ documents, finding }: Props) {
     <section className="worth__stays" aria-labelledby="worth-stays">
       <h3 id="worth-stays">What no test can take away</h3>
       <p>{staysSummary(finding, currency)}</p>
-      <ul className="worth__told">
-        {told.map((one) => {
-          const { lineId, placeId } = one.risk;
-          const matrix = printAddress(jobAddress(job.id, "matrix", { line: lineId, place: placeId }));
-          return (
-            <li key={`${lineId} ${placeId}`}>
-              <strong>{one.named.name}</strong>
-              <span className="number">{amount(one)}</span>
-              <span>{staysSentence(one.risk, one.isServed, one.chanceIfKnown)}</span>
-              <a href={matrix} data-print="hide" aria-label={`See ${one.named.name} in the matrix`}>
-                See it in the matrix
-              </a>
-            </li>
-          );
-        })}
-      </ul>
+      {told.length > 0 && (
+        <ul className="worth__told">
+          {told.map((one) => {
+            const { lineId, placeId } = one.risk;
+            const matrix = printAddress(jobAddress(job.id, "matrix", { line: lineId, place: placeId }));
+            return (
+              <li key={`${lineId} ${placeId}`}>
+                <strong>{one.named.name}</strong>
+                <span className="number">{amount(one)}</span>
+                <span>{staysSentence(one.risk, one.isServed, one.chanceIfKnown)}</span>
+                <a href={matrix} data-print="hide" aria-label={`See ${one.named.name} in the matrix`}>
+                  See it in the matrix
+                </a>
+              </li>
+            );
+          })}
+        </ul>
+      )}
       {rest.length > 0 && (
         <p className="quiet">The rest: {rest.map((one) => `${one.named.name} ${amount(one)}`).join("; ")}.</p>
       )}

@@ -6,7 +6,7 @@ import { jobAddress, printAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { type LineAt, namedLine } from "../decisions/namedLine.ts";
-import { type TestPlanState, useTestPlan } from "../decisions/useTestPlan.ts";
+import { isWeighable, type TestPlanState, useTestPlan } from "../decisions/useTestPlan.ts";
 import {
   endSentence,
   firstSentence,
@@ -36,10 +36,10 @@ export function WorthTab({ documents, onRecord, isTyping }: Props) {
   const plan = useTestPlan(documents);
   const { finding, isCurrent, runDay } = plan;
   const { job } = documents;
-  const isWeighable = job.lines.length > 0 && job.places.some(({ candidates }) => candidates.length > 0);
+  const hasPlan = isWeighable(documents);
   return (
-    <div className="worth" aria-busy={isWeighable && !isCurrent && !plan.failed}>
-      {isWeighable ? (
+    <div className="worth" aria-busy={hasPlan && !isCurrent && !plan.failed}>
+      {hasPlan ? (
         <>
           <Progress plan={plan} documents={documents} />
           {runDay !== "open" && <Notice kind="caution">{runDayNotice(runDay, job.runStartsOn ?? "")}</Notice>}

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { chooseCandidate } from "../../../src/job/edits/choices.ts";
 import { MODEL_VERSION } from "../../../src/job/modelVersion.ts";
 import { ids } from "../../job/exampleDocuments.ts";
-import { engineThatSays, openRun } from "./runBench.tsx";
+import { chosenJob, engineThatSays, openRun } from "./runBench.tsx";
 
 describe("the ledger", () => {
   it("lists every entry, the latest first, with a choice that has passed marked as such", async () => {
@@ -29,13 +29,15 @@ describe("the ledger", () => {
     const { user, ledger, pane, store, view } = await openRun();
     await user.type(screen.getByLabelText("Your name, for what you sign"), "M. Printer{Enter}");
     await user.click(pane().getByRole("button", { name: "Sign cure as M. Printer" }));
+    const { prices, refusedFraction } = chosenJob().library.shelf.defaults;
     const said = {
       deltaL: -4,
       p5: -5,
       p95: -3,
       chanceInBand: 0.9,
       evidence: "model only",
-      expectedLoss: null,
+      // Thirty pieces at 3, half polyester, so printed without surcharge.
+      expectedLoss: expect.closeTo(30 * (3 + prices.print) * refusedFraction * (1 - 0.9), 9),
       modelVersion: MODEL_VERSION,
     };
     expect(ledger()[0]?.said).toEqual(said);

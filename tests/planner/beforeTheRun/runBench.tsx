@@ -2,6 +2,7 @@
 import { render, screen, waitFor, within } from "@testing-library/react";
 import userEvent from "@testing-library/user-event";
 import { expect } from "vitest";
+import type { DecisionEngine } from "../../../src/engine/decisions/decisionEngine.ts";
 import {
   cellKey,
   type MatrixCell,
@@ -17,6 +18,7 @@ import { ServicesProvider } from "../../../src/planner/services.tsx";
 import { createPlannerStore } from "../../../src/planner/state/plannerStore.ts";
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
 import { exampleDocuments, exampleTestPrint, ids } from "../../job/exampleDocuments.ts";
+import { noDecisions } from "../noDecisions.ts";
 
 export const SURE = { deltaL: -4, deltaL5: -5, deltaL50: -4, deltaL95: -3, chanceInBand: 0.9 };
 
@@ -79,10 +81,11 @@ export async function openRun(
   said = engineThatSays(),
   lineId: string | null = ids.line,
   answers = true,
+  decisions: DecisionEngine = noDecisions,
 ) {
   window.location.hash = printAddress(jobAddress(ids.job, "before-the-run", { line: lineId }));
   const store = createPlannerStore({ documents });
-  const services = { engine: said.engine } as PlannerServices;
+  const services = { engine: said.engine, decisions } as PlannerServices;
   const view = render(
     <PlannerProvider store={store}>
       <ServicesProvider services={services}>
@@ -91,7 +94,8 @@ export async function openRun(
     </PlannerProvider>,
   );
   const ledger = () => store.getState().documents?.job.checklist ?? [];
-  const row = (index: number) => within(screen.getByRole("table")).getAllByRole("row")[index + 1]!;
+  const table = () => screen.getByRole("table", { name: "What has to be true before each run" });
+  const row = (index: number) => within(table()).getAllByRole("row")[index + 1]!;
   const pane = () => within(screen.getByRole("region", { name: "Checklist of the garment" }));
   const user = userEvent.setup();
   const signAll = async (name: string) => {
@@ -104,6 +108,6 @@ export async function openRun(
   };
   await screen.findAllByText(/blocked|ready/);
   // Another line may be blocked without a prediction, so its word alone does not say that the predictions are there.
-  if (answers) await waitFor(() => expect(screen.getByRole("table")).not.toHaveTextContent("predicting…"));
+  if (answers) await waitFor(() => expect(table()).not.toHaveTextContent("predicting…"));
   return { store, view, ledger, row, pane, user, signAll, services };
 }

@@ -4,6 +4,7 @@ import userEvent from "@testing-library/user-event";
 import type { LearnedUnknown } from "../../../src/core/evidence/learned.ts";
 import type { ScaleEstimate } from "../../../src/core/evidence/priorEstimate.ts";
 import type { Suspicion } from "../../../src/core/evidence/suspicious.ts";
+import type { DecisionEngine } from "../../../src/engine/decisions/decisionEngine.ts";
 import type { Lessons, PredictionEngine } from "../../../src/engine/protocol.ts";
 import type { RecordFinding, RecordRequest } from "../../../src/engine/recordFinding.ts";
 import type { Documents } from "../../../src/job/documents.ts";
@@ -43,6 +44,7 @@ export interface Said {
   readonly teachingCount?: number;
   readonly learned?: readonly LearnedUnknown[];
   readonly scales?: ScaleEstimate | null;
+  readonly decisions?: DecisionEngine;
 }
 
 /** An engine that says so; `asked` are the records that it was asked about. */
@@ -112,7 +114,9 @@ export async function openTests(
     const shown = render(
       <Shown
         store={on}
-        services={{ engine, benchDrafts, decisions: noDecisions } as unknown as PlannerServices}
+        services={
+          { engine, benchDrafts, decisions: said.decisions ?? noDecisions } as unknown as PlannerServices
+        }
       />,
     );
     await act(async () => {});

@@ -1,0 +1,120 @@
+/** What a line's verdict says: one line with money and chance for the table, a sentence for each reason. */
+import type { LineVerdict, VerdictReason } from "../../core/planning/decisions/lineVerdict.ts";
+import { moneyWords } from "./moneyWords.ts";
+import { chanceWords } from "./predictionSentences.ts";
+import { expectedMoney } from "./worthSentences.ts";
+
+/** As the checklist's: below it a print is expected out of band. */
+const LEAST_CHANCE = 0.5;
+
+type Coded<Code extends VerdictReason["code"]> = Extract<VerdictReason, { code: Code }>;
+
+function reasonOf<Code extends VerdictReason["code"]>(
+  { reasons }: LineVerdict,
+  code: Code,
+): Coded<Code> | undefined {
+  return reasons.find((reason): reason is Coded<Code> => reason.code === code);
+}
+
+/** Two to four words. */
+export function verdictWord(found: LineVerdict): string {
+  switch (found.verdict) {
+    case "print-a-test":
+      return "Print a test";
+    case "goods-in-check":
+      return "Check the goods";
+    case "run-on-evidence":
+      return "Run on evidence";
+    case "choose-a-mix": {
+      const none = reasonOf(found, "no-mix-chosen");
+      if (none === undefined) return "Choose another mix";
+      return none.bestChance !== null && none.bestChance < LEAST_CHANCE ? "Find a mix" : "Choose a mix";
+    }
+  }
+}
+
+/** What stands behind the word in the table, with money or chance. */
+export function verdictDetail(found: LineVerdict, currency: string): string {
+  const chance = reasonOf(found, "chance");
+  const outlook =
+    chance === undefined
+      ? ""
+      : `${chanceWords(chance.chanceInBand)} in band, expected loss ${expectedMoney(chance.expectedLoss, currency)}`;
+  switch (found.verdict) {
+    case "print-a-test": {
+      const pays = reasonOf(found, "test-pays");
+      if (pays !== undefined)
+        return `skipping it costs ${expectedMoney(pays.riskRemoved, currency)} in expectation, the test ${moneyWords(pays.cost, currency)}`;
+      return reasonOf(found, "test-does-not-pay") === undefined
+        ? "a rule asks for it"
+        : "a rule asks for it; by the money alone it is not worth its price";
+    }
+    case "goods-in-check":
+      return "the lot differs from the approved one";
+    case "run-on-evidence":
+      return outlook;
+    case "choose-a-mix": {
+      if (reasonOf(found, "mix-refused") !== undefined) return "this one cannot be printed as it stands";
+      const best = reasonOf(found, "no-mix-chosen")?.bestChance ?? null;
+      if (outlook !== "") return outlook;
+      const pays = reasonOf(found, "test-pays");
+      const test =
+        pays === undefined ? "" : `; skipping its test costs ${expectedMoney(pays.riskRemoved, currency)}`;
+      return best === null ? "" : `the best in the matrix has ${chanceWords(best)} in band${test}`;
+    }
+  }
+}
+
+/** A reason in full, for the pane. */
+export function verdictReasonSentence(reason: VerdictReason, currency: string): string {
+  const expected = (amount: number) => expectedMoney(amount, currency);
+  switch (reason.code) {
+    case "no-mix-chosen":
+      if (reason.bestChance === null) return "No mix is chosen for this garment here.";
+      return reason.bestChance < LEAST_CHANCE
+        ? `No mix of the matrix serves this garment: the best has ${chanceWords(reason.bestChance)} in band.`
+        : `No mix is chosen; the best of the matrix has ${chanceWords(reason.bestChance)} in band.`;
+    case "mix-refused":
+      return "The chosen mix cannot be printed as it stands.";
+    case "test-pays":
+      return `Skipping the test costs ${expected(reason.riskRemoved)} in expectation; the test costs ${moneyWords(reason.cost, currency)}.`;
+    case "rule-asks-for-test":
+      return "A rule of the checklist asks for a test, whatever the money says: the reasons stand at its item below.";
+    case "test-does-not-pay":
+      return reason.atMost === null
+        ? "By the money alone no test of this garment is worth its price."
+        : `By the money alone no test of this garment is worth its price: it removes no more than ${moneyWords(reason.atMost.riskRemoved, currency)} of risk and costs ${moneyWords(reason.atMost.cost, currency)}.`;
+    case "test-only-advised":
+      return "The checklist only advises a test here.";
+    case "test-not-recorded":
+      return "A test print is signed for but not in the record book: the figures do not know of it. Record it.";
+    case "lot-not-approved":
+      return "The lot differs from the approved one: draw the same ink on both and compare before anything is printed.";
+    case "printed-on-this-lot":
+      return "This lot was printed with this mix through this set-up, and the print is on record.";
+    case "likelier-out-than-in":
+      return reason.bestChance === null
+        ? "The chosen print is likelier out of the band than in it."
+        : `The chosen print is likelier out of the band than in it; the best of the matrix has ${chanceWords(reason.bestChance)} in band.`;
+    case "chance":
+      return `As chosen it has ${chanceWords(reason.chanceInBand)} in band, expected loss ${expected(reason.expectedLoss)}.`;
+  }
+}
+
+/** How many lines there are of each verdict, in the order of what has to be done first. */
+export function verdictSummary(verdicts: readonly LineVerdict[], currency: string): string | null {
+  const count = (name: LineVerdict["verdict"]) => verdicts.filter(({ verdict }) => verdict === name).length;
+  const skipped = verdicts
+    .filter(({ verdict }) => verdict === "print-a-test")
+    .reduce((sum, found) => sum + (reasonOf(found, "test-pays")?.riskRemoved ?? 0), 0);
+  const tests = count("print-a-test");
+  const cost =
+    skipped > 0 ? `, skipping what pays costs ${expectedMoney(skipped, currency)} in expectation` : "";
+  const parts = [
+    tests === 0 ? "" : `${tests} to test-print${cost}`,
+    count("goods-in-check") === 0 ? "" : `${count("goods-in-check")} to compare with the approved lot`,
+    count("choose-a-mix") === 0 ? "" : `${count("choose-a-mix")} to choose a mix for`,
+    count("run-on-evidence") === 0 ? "" : `${count("run-on-evidence")} to run on evidence`,
+  ].filter((part) => part !== "");
+  return parts.length === 0 ? null : `By evidence and money: ${parts.join("; ")}.`;
+}
