@@ -9,7 +9,6 @@ import { Notice } from "../controls/Notice.tsx";
 import { LossFigures } from "../decisions/LossFigures.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
 import {
-  counted,
   faultSentence,
   headlineWords,
   IMPOSSIBLE_SENTENCE,
@@ -19,6 +18,7 @@ import {
 import { MixRules } from "./MixRules.tsx";
 import { Proposal } from "./Proposal.tsx";
 import { mixNames, proposalOutline } from "./proposalOutline.ts";
+import { RuledMixes } from "./RuledMixes.tsx";
 import type { MixSearch, SearchState } from "./useMixSearch.ts";
 import "./findMixes.css";
 
@@ -44,26 +44,28 @@ export function FindMixes({ documents, place, search, onTarget, onClose }: Props
   return (
     <section className="matrix__panel panel find-mixes" aria-label={`Find mixes, ${place.name}`}>
       <div className="find-mixes__ask">
-        <MixRules documents={documents} place={place} nameOf={nameOf} onRules={onRules} />
+        <MixRules place={place} onRules={onRules} />
+        <div className="find-mixes__acts">
+          {state.is === "running" ? (
+            <ActionButton weight="strong" onClick={stop}>
+              Stop the search
+            </ActionButton>
+          ) : (
+            <ActionButton
+              weight={state.is === "found" ? "normal" : "strong"}
+              disabled={garmentCount === 0}
+              onClick={start}
+            >
+              {state.is === "idle" ? "Start the search" : "Search again"}
+            </ActionButton>
+          )}
+          <ActionButton onClick={onClose}>Close</ActionButton>
+        </div>
+        <RuledMixes documents={documents} place={place} nameOf={nameOf} onRules={onRules} />
       </div>
-      <div className="find-mixes__acts">
-        {state.is === "running" ? (
-          <ActionButton weight="strong" onClick={stop}>
-            Stop
-          </ActionButton>
-        ) : (
-          <ActionButton
-            weight={state.is === "found" ? "normal" : "strong"}
-            disabled={garmentCount === 0}
-            onClick={start}
-          >
-            {state.is === "idle" ? `Find mixes for ${counted(garmentCount, "garment")}` : "Search again"}
-          </ActionButton>
-        )}
-        <ActionButton onClick={onClose}>Close</ActionButton>
+      <div className="find-mixes__progress">
         {state.is === "running" && (
           <progress
-            className="find-mixes__progress"
             aria-label="Mix search"
             {...(state.progress.stage === "predicting" ? { value: state.progress.doneFraction ?? 0 } : {})}
           />

@@ -6,6 +6,7 @@ import { linesAt } from "../../job/lookup.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import {
+  approvedSentence,
   headlineWords,
   listWords,
   piecesUnpricedSentence,
@@ -43,6 +44,7 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
   const isStale = search.stale.length > 0;
   const names = printNames(documents, place, nameOf);
   const open = mixes.flatMap(({ prints }) => prints).filter((print) => !names.now(print).isInUse);
+  const approvedCount = open.filter((print) => names.now(print).isApproved).length;
   const noPrice = linesAt(documents.job, place).filter(({ piecePrice }) => piecePrice === null);
   const differences = [
     proposal.mixesDropped.length > 0 && `No longer printed: ${listWords(proposal.mixesDropped.map(nameOf))}.`,
@@ -66,7 +68,7 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
             <Notice kind="caution" announce>
               <p>{staleSentence(search.stale)}</p>
               <ActionButton weight="strong" onClick={search.start}>
-                Find mixes again
+                Search again
               </ActionButton>
             </Notice>
           )}
@@ -75,16 +77,13 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
               <ActionButton weight="strong" onClick={() => use(open)}>
                 Use this proposal
               </ActionButton>
-              <span className="quiet">
-                {whatUseDoes(
-                  open.length,
-                  changeCount,
-                  open.filter((print) => names.now(print).isApproved).length,
-                )}
-              </span>
+              <span className="quiet">{whatUseDoes(open.length, changeCount)}</span>
+              {approvedCount > 0 && <span>{approvedSentence(approvedCount)}</span>}
             </div>
           )}
-          {open.length === 0 && outline.servedCount > 0 && <p>All that is proposed is chosen.</p>}
+          {open.length === 0 && outline.servedCount > 0 && said === null && (
+            <p>All that is proposed is chosen.</p>
+          )}
           <div className="proposal__acts" role="status">
             {said !== null && (
               <>

@@ -60,7 +60,7 @@ export function ProposedMixes({ documents, place, mixes, nameOf, onRules, onUse 
               garment={names.garment(print.garmentId)}
               setUp={names.setUp(print.to.setUpId)}
               now={names.now(print)}
-              inMoney={inMoney}
+              currency={currency}
               hasSavings={hasSavings}
               onUse={onUse}
             />
@@ -83,14 +83,16 @@ interface RowProps {
   readonly garment: string;
   readonly setUp: string;
   readonly now: PrintNow;
-  readonly inMoney: (words: string) => string;
+  readonly currency: string;
   readonly hasSavings: boolean;
   readonly onUse: Props["onUse"];
 }
 
-function PrintRow({ print, garment, setUp, now, inMoney, hasSavings, onUse }: RowProps) {
+function PrintRow({ print, garment, setUp, now, currency, hasSavings, onUse }: RowProps) {
   const head = useRef<HTMLTableCellElement>(null);
   const { from, to, saved } = print;
+  // On a narrow screen, where no head names it.
+  const unit = currency === "" ? {} : { "data-unit": currency };
   const before = (words: string) => <small className="quiet">now {words}</small>;
   return (
     <tr>
@@ -104,14 +106,16 @@ function PrintRow({ print, garment, setUp, now, inMoney, hasSavings, onUse }: Ro
         <strong>{chanceWords(to.chanceInBand)}</strong>
         {from !== null && !now.isInUse && before(chanceWords(from.chanceInBand))}
       </td>
-      <td data-label={inMoney("Expected loss")}>
-        <strong>{moneyWords(to.expectedLoss, "")}</strong>
+      <td data-label="Expected loss">
+        <strong {...unit}>{moneyWords(to.expectedLoss, "")}</strong>
         {from !== null && !now.isInUse && before(moneyWords(from.expectedLoss, ""))}
       </td>
-      <td data-label={inMoney("Ink")}>{moneyWords(to.inkCost, "")}</td>
+      <td data-label="Ink">
+        <span {...unit}>{moneyWords(to.inkCost, "")}</span>
+      </td>
       {hasSavings && (
-        <td data-label={inMoney("Saved")} data-none={saved === null ? "" : undefined}>
-          {saved === null ? "\u2013" : savedWords(saved)}
+        <td data-label="Saved" data-none={saved === null ? "" : undefined}>
+          {saved === null ? "\u2013" : <span {...unit}>{savedWords(saved)}</span>}
         </td>
       )}
       <td className="proposal__use">

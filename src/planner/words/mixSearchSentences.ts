@@ -163,17 +163,18 @@ const PART_WORDS: Readonly<Record<BasisPart, string>> = {
 };
 
 export function staleSentence(parts: readonly BasisPart[]): string {
-  return `This proposal is older than the job. Changed since: ${listWords(parts.map((part) => PART_WORDS[part]))}. Find mixes again before you use it.`;
+  return `This proposal is older than the job. Changed since: ${listWords(parts.map((part) => PART_WORDS[part]))}. Search again before you use it.`;
 }
 
 /** What "Use this proposal" would do. */
-export function whatUseDoes(openCount: number, changeCount: number, approvedCount: number): string {
-  const which = openCount === changeCount ? "" : " left";
-  const approved =
-    approvedCount === 0
-      ? ""
-      : ` ! ${approvedCount === 1 ? "One of them has" : `${approvedCount} of them have`} a print that the customer approved.`;
-  return `Changes ${counted(openCount, "garment")}${which} in one step.${approved}`;
+export function whatUseDoes(openCount: number, changeCount: number): string {
+  return `Changes ${openCount === changeCount ? "" : "the other "}${counted(openCount, "garment")} in one step.`;
+}
+
+/** Said before an approved print is given up. */
+export function approvedSentence(approvedCount: number): string {
+  const has = approvedCount === 1 ? "1 of them has a print" : `${approvedCount} of them have prints`;
+  return `! ${has} that the customer approved: a change asks for a new approval.`;
 }
 
 /** What one press did. */

@@ -6,6 +6,7 @@ import { readFileSync } from "node:fs";
 import { act, render, screen, within } from "@testing-library/react";
 import userEvent from "@testing-library/user-event";
 import type { Prediction } from "../../../src/core/prediction/prediction.ts";
+import type { DecisionEngine } from "../../../src/engine/decisions/decisionEngine.ts";
 import type { PredictionEngine } from "../../../src/engine/predictionEngine.ts";
 import {
   type CellDetail,
@@ -19,6 +20,7 @@ import MatrixView from "../../../src/planner/matrix/MatrixView.tsx";
 import { type PlannerServices, ServicesProvider } from "../../../src/planner/services.tsx";
 import { createPlannerStore } from "../../../src/planner/state/plannerStore.ts";
 import { PlannerProvider } from "../../../src/planner/state/usePlanner.ts";
+import { noDecisions } from "../noDecisions.ts";
 
 export function demoDocuments(): Documents {
   const { job, library } = JSON.parse(readFileSync("demo-data/verrowmoor-vm-217.tonebench.json", "utf8"));
@@ -142,11 +144,12 @@ export function standInForTheBrowser(wide = true): void {
 export async function openMatrix(
   documents = demoDocuments(),
   at: { line?: string; mix?: string; place?: string } = {},
+  decisions: DecisionEngine = noDecisions,
 ) {
   window.location.hash = printAddress(jobAddress(documents.job.id, "matrix", at));
   const store = createPlannerStore({ documents });
   const { engine, requests } = plainEngine(documents.job);
-  const services = { engine } as PlannerServices;
+  const services = { engine, decisions } as PlannerServices;
   render(
     <PlannerProvider store={store}>
       <ServicesProvider services={services}>
