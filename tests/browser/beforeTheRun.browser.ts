@@ -4,6 +4,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { largestChroma, pageCount } from "./paper.ts";
 
 let planner: OpenedPlanner | undefined;
 
@@ -68,41 +69,6 @@ async function violations(page: Page) {
 
 const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
-/** Page objects of a PDF, which Chromium writes uncompressed. */
-async function pageCount(page: Page): Promise<number> {
-  const pdf = (await page.pdf({ format: "A4" })).toString("latin1");
-  return [...pdf.matchAll(/\/Type\s*\/Page\b/g)].length;
-}
-
-/** The largest difference between two channels of any pixel of the view as it is printed. */
-async function largestChroma(page: Page): Promise<number> {
-  await page.emulateMedia({ media: "print" });
-  const picture = (await page.screenshot({ fullPage: true })).toString("base64");
-  await page.emulateMedia({ media: null });
-  // Decoded on a blank page: the planner's own allows no picture from a data address.
-  const blank = await page.context().newPage();
-  const chroma = await blank.evaluate(async (base64) => {
-    const image = new Image();
-    image.src = `data:image/png;base64,${base64}`;
-    await image.decode();
-    const canvas = Object.assign(document.createElement("canvas"), {
-      width: image.width,
-      height: image.height,
-    });
-    const drawing = canvas.getContext("2d");
-    drawing?.drawImage(image, 0, 0);
-    const pixels = drawing?.getImageData(0, 0, image.width, image.height).data ?? new Uint8ClampedArray();
-    let largest = 0;
-    for (let at = 0; at < pixels.length; at += 4) {
-      const [r = 0, g = 0, b = 0] = pixels.subarray(at, at + 3);
-      largest = Math.max(largest, Math.max(r, g, b) - Math.min(r, g, b));
-    }
-    return largest;
-  }, picture);
-  await blank.close();
-  return chroma;
-}
-
 describe("before the run", () => {
   it("signs and releases the approved garment, and has it all after a reload", async () => {
     const page = await openRun(WIDE);
@@ -125,11 +91,20 @@ describe("before the run", () => {
     const page = await openChosen(WIDE);
     await page.getByRole("button", { name: "Blend crew tee, Forest, Mill B, Front" }).click();
     const pane = page.getByRole("region", { name: "Checklist of the garment" });
-    await pane.getByText("in band").waitFor();
+    await pane.getByText(/^\d+\s% in band · /).waitFor();
     await pane.getByText("This garment stands in for an approved one.").waitFor();
     await pane.getByText(/2,100 pieces: the shop's limit without a test is 144/).waitFor();
     await pane.getByText(/only known to ± \d+\.\d in nine of ten; the tolerance is ± 1\.5/).waitFor();
     await pane.getByText("Approved: Blend crew tee, Forest, Mill A, lot BC-2231.").waitFor();
+    const verdict = pane.getByRole("region", { name: "Verdict" });
+    await verdict.getByRole("heading", { name: "Print a test" }).waitFor();
+    await verdict
+      .getByText(/^Skipping the test costs 1,\d{3}\sEUR in expectation; the test costs 25\sEUR\.$/)
+      .waitFor();
+    await page
+      .getByText(/Approved was lot BC-2231 .* by Buyer, .*: that does not hold for lot BC-7708\./)
+      .first()
+      .waitFor();
   });
 
   it("prints on one A4 page, open and signed alike, in greys alone", async () => {
@@ -144,8 +119,12 @@ describe("before the run", () => {
       await page.getByRole("button", { name: /^Release the run/ }).click();
     }
     await page.getByText("15 of 15 released.").waitFor();
-    expect(await pageCount(page)).toBe(1);
     expect(await largestChroma(page)).toBe(0);
+    // The record of each release follows the checklist: fifteen of them on three further sheets.
+    expect(await page.getByRole("region", { name: /^Release record of / }).count()).toBe(15);
+    expect(await pageCount(page)).toBe(4);
+    await page.addStyleTag({ content: ".run__records { display: none; }" });
+    expect(await pageCount(page)).toBe(1);
   });
 
   it.each([1440, 1024, 390])(

@@ -10,6 +10,7 @@ import type { OpenedPlanner, WindowSize } from "./launch.ts";
 import { cellOf, FIELDS, keep, MILL_B, MILL_B_PAIRS, openTests, startForm, typePairs } from "./testsDesk.ts";
 
 const TABS = [
+  "Worth making",
   "Record a print",
   "Record book",
   "Garments",
@@ -72,7 +73,8 @@ describe("the bench form", () => {
 
   it("is filled in by keyboard alone, focus never lost, and keeps a photo that is not measured from", async () => {
     const page = await opened();
-    await page.getByRole("tab", { name: "Record a print" }).focus();
+    await page.getByRole("tab", { name: "Worth making" }).focus();
+    await page.keyboard.press("ArrowRight");
     await page.keyboard.press("Tab");
     await page.keyboard.press("Enter");
     const focused = () =>
@@ -190,6 +192,7 @@ describe("every part of the view", () => {
     await typePairs(page, MILL_B_PAIRS.slice(0, 1));
     for (const tab of TABS) {
       await page.getByRole("tab", { name: tab, exact: true }).click();
+      if (tab === "Worth making") await page.getByText(/^Print these 3 first/).waitFor();
       if (tab === "Record book") await page.getByRole("button", { name: /Brick/ }).first().click();
       if (tab === "Garments") await page.getByRole("img", { name: /before and after/ }).waitFor();
       expect(await violations(page), tab).toEqual([]);
