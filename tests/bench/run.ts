@@ -12,6 +12,7 @@ import { wettableGarment } from "../../src/core/prediction/wettableGarment.ts";
 import { predictPackedMatrix } from "../../src/engine/matrixPrediction.ts";
 import { GARMENTS, VIEWING } from "../core/prediction/cloths.ts";
 import { base, black, mixOf, navy, STROKE, tinted } from "../core/prediction/inks.ts";
+import { benchDecisions } from "./decisionsBench.ts";
 import { benchEvidence } from "./evidenceBench.ts";
 
 const BAND = { deltaL: -4, tolerance: 1.5, hueLimit: 2 };
@@ -100,4 +101,5 @@ export async function run(): Promise<void> {
   );
   say(`spectrum reconstructed from a colour: ${medianUs("reconstruction").toFixed(0)} us`);
   benchEvidence(say);
+  await benchDecisions(say);
 }

@@ -8,6 +8,7 @@ import {
   DISCREPANCY_DELTA_L,
   DISCREPANCY_LN_TINT,
   DISCREPANCY_LN_WET_OUT,
+  type Surprise,
 } from "../prediction/unknowns.ts";
 import type { LearnedBelief } from "./belief.ts";
 import { covarianceOf, knowsStyle, meansOf } from "./beliefOfCell.ts";
@@ -36,6 +37,17 @@ export function examine(posterior: Posterior, print: EvidencePrint, viewing: Vie
     covariance: covarianceOf(posterior, cell, styleKey),
     slopes: cellSlopes(cell, means),
   };
+}
+
+/** What is expected of `print`, without how sure: the means of `beliefFor`, at a small part of its cost. */
+export function expectationFor(
+  posterior: Posterior,
+  print: EvidencePrint,
+  viewing: Viewing,
+): Required<Surprise> {
+  const cloth = cachedCloth(posterior.cloths, print.garment.garment, viewing);
+  const cell = cellOf(print, cloth, posterior.scales);
+  return surpriseAt(cell, meansOf(posterior, cell, print.garment.styleKey));
 }
 
 /** Part of the variance of ln g that other records must have taken away for `related prints` (model.md §6). */

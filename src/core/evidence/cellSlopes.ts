@@ -24,10 +24,13 @@ export interface CellSlopes {
   readonly deposit: readonly number[];
   /** L*, a*, b* by which the other of a heather's two models differs; 0 for other cloth. */
   readonly heatherGap: readonly number[];
-  /** Covariance (3 x 3) of the change from not knowing the bare spectrum; null where it was measured. */
-  readonly doubt: Float64Array | null;
-  /** Change of colour that a weak model in dark bands may be off by; null where it is not. */
-  readonly darkMiss: readonly number[] | null;
+  /**
+   * Covariance (3 x 3) of the change from not knowing the bare spectrum; null where it was measured. Found when asked for:
+   * only a reading's noise needs it, and it costs as much as the slopes.
+   */
+  readonly doubt: () => Float64Array | null;
+  /** Change of colour that a weak model in dark bands may be off by; null where it is not. Found when asked for. */
+  readonly darkMiss: () => readonly number[] | null;
 }
 
 /** Three numbers: a plain array, which costs less to make than a typed one. */
@@ -108,11 +111,9 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   if (cloth.dyedFibreKs !== null) {
     heatherGap = column(labThrough(film, cloth, wettedAsSolid(room, cloth, gains)), centre, 1);
   }
-  const doubt = spectrumDoubt(cloth, film, gains);
-  const darkMiss = darkBandMiss(cloth, film, gains, wetOut);
   return {
-    doubt,
-    darkMiss,
+    doubt: () => spectrumDoubt(cloth, film, gains),
+    darkMiss: () => darkBandMiss(cloth, film, gains, wetOut),
     change: difference(centre, cloth.bareLab),
     jacobian,
     wetOut,

@@ -1,9 +1,9 @@
 /** The films of an ink at one state of the shop's inks: the film itself, and one step along each part's strength and scattering. */
 
 import { depositReach } from "../optics/wetOut.ts";
+import { type InkSurprise, isSameInkSurprise } from "../prediction/inkSurprise.ts";
 import type { Application, InkMix } from "../prediction/inputs.ts";
 import { type PrintedFilm, printedFilm } from "../prediction/printedFilm.ts";
-import type { Surprise } from "../prediction/unknowns.ts";
 import type { EvidencePrint } from "./record.ts";
 
 /** Step in natural logarithms of the films' differences. */
@@ -22,10 +22,6 @@ export interface InkFilms {
   readonly moreTint: PrintedFilm | null;
 }
 
-type InkSurprise = Required<
-  Pick<Surprise, "lnPartStrength" | "lnPartScattering" | "closedFractionShift" | "lnDeposit">
->;
-
 interface Remembered {
   readonly application: Application;
   readonly at: InkSurprise;
@@ -34,18 +30,6 @@ interface Remembered {
 
 /** The last films of each mix: all records and garments under one ink ask for the same ones in a row. */
 const last = new WeakMap<InkMix, Remembered>();
-
-const isSame = (one: readonly number[], other: readonly number[]): boolean =>
-  one.every((value, i) => value === other[i]);
-
-function isAt(one: InkSurprise, other: InkSurprise): boolean {
-  return (
-    one.lnDeposit === other.lnDeposit &&
-    isSame(one.lnPartStrength, other.lnPartStrength) &&
-    isSame(one.lnPartScattering, other.lnPartScattering) &&
-    isSame(one.closedFractionShift, other.closedFractionShift)
-  );
-}
 
 const stepped = (values: readonly number[], at: number): number[] =>
   values.map((value, i) => (i === at ? value + LN_STEP : value));
@@ -58,7 +42,8 @@ export function inkFilms(
   scatters: (part: number) => boolean,
 ): InkFilms {
   const known = last.get(mix);
-  if (known !== undefined && known.application === application && isAt(known.at, at)) return known.films;
+  if (known !== undefined && known.application === application && isSameInkSurprise(known.at, at))
+    return known.films;
   const hasTint = mix.parts.some((part) => part.kind === "colourant" && part.massFraction > 0);
   const films: InkFilms = {
     lessTint: hasTint ? printedFilm(mix, application, at, Math.exp(-BEND_STEP)) : null,

@@ -54,13 +54,15 @@ function addOuter(into: Float64Array, column: readonly number[], variance: numbe
 
 /** Covariance (3 x 3) of what separates one print of a cell from the model at its unknowns, before anyone reads it. */
 export function printNoise(cell: Cell, slopes: CellSlopes, pieceCount: number): Float64Array {
-  const noise = slopes.doubt === null ? smallArray(9) : smallCopy(slopes.doubt);
+  const doubt = slopes.doubt();
+  const noise = doubt === null ? smallArray(9) : smallCopy(doubt);
   noise[0]! += DISCREPANCY_DELTA_L ** 2;
   noise[4]! += DISCREPANCY_AB ** 2;
   noise[8]! += DISCREPANCY_AB ** 2;
   // Half the gap between a heather's two models is model spread (model.md §3), in hue as in lightness.
   addOuter(noise, slopes.heatherGap, 1 / 4);
-  if (slopes.darkMiss !== null) addOuter(noise, slopes.darkMiss, 1);
+  const darkMiss = slopes.darkMiss();
+  if (darkMiss !== null) addOuter(noise, darkMiss, 1);
   addOuter(noise, slopes.wetOut, DISCREPANCY_LN_WET_OUT ** 2 + PIECE_TO_PIECE_SD ** 2 / pieceCount);
   addOuter(noise, slopes.tint, DISCREPANCY_LN_TINT ** 2);
   const ownDeposit = cell.depositAt === NONE ? DEPOSIT_SD_WEIGHED : DEPOSIT_SD_PRINT_TO_PRINT;

@@ -10,7 +10,7 @@ import type { Documents } from "../../job/documents.ts";
 import { recipeWithTint } from "../../job/edits/recipe.ts";
 import type { Place } from "../../job/jobDocument.ts";
 import type { SetUp } from "../../job/shelfDocument.ts";
-import { outlookOf, type PreparedLine, preparedColumn } from "./outlook.ts";
+import { expectedOf, type PreparedLine, preparedColumn } from "./outlook.ts";
 import { readyPrint } from "./placePrints.ts";
 
 /** No tint is weighed finer than one part in ten thousand of the pot. Invented default. */
@@ -40,7 +40,7 @@ export function exactTints(
           const mix = at(fraction);
           if (mix === null) return null;
           const { column } = readyPrint(documents, place, mix, setUp);
-          return outlookOf(line, preparedColumn(column), documents.job.viewing, posterior).deltaL50;
+          return expectedOf(line, preparedColumn(column), documents.job.viewing, posterior);
         };
         let low = 0;
         let high = Math.min(LARGEST, largestFraction);

@@ -1,25 +1,25 @@
 /** The mix search of one place stated from the documents: every line on every mix through every set-up, with its money. */
 import type { Posterior } from "../../core/evidence/posterior.ts";
 import type { MixOption, MixSearchProblem } from "../../core/planning/decisions/mixSearch.ts";
-import { inkCostPerPiece, mixOpeningCost } from "../../job/decisions/inkMoney.ts";
-import { lineLoss } from "../../job/decisions/lineMoney.ts";
+import { mixOpeningCost } from "../../job/decisions/inkMoney.ts";
 import { type MixCandidate, mixCandidates } from "../../job/decisions/mixCandidates.ts";
 import type { Documents } from "../../job/documents.ts";
 import type { Place } from "../../job/jobDocument.ts";
-import { pieceCount } from "../../job/lookup.ts";
 import type { SetUp } from "../../job/shelfDocument.ts";
 import { exactTints } from "./exactTints.ts";
-import { outlookOf, preparedColumn, preparedLine } from "./outlook.ts";
-import { type ReadyLine, readyLines, readyPrint, usableSetUps } from "./placePrints.ts";
+import { preparedLine } from "./outlook.ts";
+import { type ReadyLine, readyLines, usableSetUps } from "./placePrints.ts";
+import { columnsOf, type LookedAt, statedLine } from "./statedLine.ts";
 
 export interface StatedSearch {
+  /** Its options are the prints that may serve a line: see `statedSearch`. */
   readonly problem: MixSearchProblem;
   readonly mixes: readonly MixCandidate[];
   readonly lines: readonly ReadyLine[];
   /** Lines that cannot be predicted. */
   readonly left: readonly string[];
-  /** Expected middle of each option of the problem, delta-L*. */
-  readonly deltaL50: Float64Array;
+  /** By line, all prints that were looked at with where they are expected: why nothing serves it, where nothing does. */
+  readonly looked: ReadonlyMap<string, readonly LookedAt[]>;
 }
 
 /** Screens that stand exposed for this place anyway cost nothing more. */
@@ -35,7 +35,8 @@ function screensAtHand(setUp: SetUp, { library }: Documents): number {
 }
 
 /**
- * States the search. Every line has to be served where anything serves it: what it would earn is not on record.
+ * States the search. Options are the prints that may be in band as often as not, those chosen now, and for each line the one
+ * expected nearest to its band. Every line has to be served where anything serves it: what it would earn is not on record.
  * @param onLine told of the part of the lines that is done
  */
 export function statedSearch(
@@ -57,30 +58,16 @@ export function statedSearch(
       known.add(exact.key);
     }
   }
-  const columns = mixes.flatMap((mix) =>
-    setUps.map((setUp) => {
-      const print = readyPrint(documents, place, mix, setUp);
-      const inkCost = inkCostPerPiece(mix.recipe, setUp, place, shelf);
-      return { mix, setUp, inkCost, prepared: preparedColumn(print.column) };
-    }),
-  );
+  const columns = columnsOf(documents, place, mixes, setUps);
   const options: MixOption[] = [];
-  const middles: number[] = [];
+  const looked = new Map<string, readonly LookedAt[]>();
   prepared.forEach((line, done) => {
-    const { ready } = line;
-    const pieces = pieceCount(ready.line);
-    for (const { mix, setUp, inkCost, prepared: column } of columns) {
-      const { chanceInBand, deltaL50 } = outlookOf(line, column, job.viewing, posterior);
-      middles.push(deltaL50);
-      options.push({
-        garmentId: ready.line.id,
-        mixId: mix.key,
-        setUpId: setUp.id,
-        inkCost: inkCost * pieces,
-        expectedLoss: lineLoss(documents, ready.line, chanceInBand).expectedLoss,
-        chanceInBand,
-      });
-    }
+    const stated =
+      columns.length === 0
+        ? { options: [], looked: [] }
+        : statedLine(documents, place, line, columns, posterior);
+    options.push(...stated.options);
+    looked.set(line.ready.line.id, stated.looked);
     onLine((done + 1) / prepared.length);
   });
   const isOpen = openSetUpIds(place, documents);
@@ -99,5 +86,5 @@ export function statedSearch(
     })),
     options,
   };
-  return { problem, mixes, lines, left, deltaL50: Float64Array.from(middles) };
+  return { problem, mixes, lines, left, looked };
 }

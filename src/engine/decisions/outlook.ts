@@ -1,12 +1,15 @@
 /** What to expect of one print on one garment, as decisions take it: chances and quantiles, no colours. */
 import type { Viewing } from "../../core/colorimetry/viewing.ts";
+import { expectationFor } from "../../core/evidence/beliefFor.ts";
 import type { Posterior } from "../../core/evidence/posterior.ts";
+import { expectedDeltaL } from "../../core/prediction/expectedChange.ts";
 import { probabilityBelow } from "../../core/prediction/normalMixture.ts";
 import type { EvidenceLevel } from "../../core/prediction/prediction.ts";
 import { type PrintableInk, printableInk } from "../../core/prediction/printableInk.ts";
 import { type Workspace, workspaceFor } from "../../core/prediction/printedColour.ts";
+import { printedLab } from "../../core/prediction/printedLab.ts";
 import { type WettableGarment, wettableGarment } from "../../core/prediction/wettableGarment.ts";
-import { beliefOf, predictedCell } from "../cellPrediction.ts";
+import { beliefOf, evidencePrintOf, predictedCell } from "../cellPrediction.ts";
 import type { MatrixColumn } from "../protocol.ts";
 import type { ReadyLine } from "./placePrints.ts";
 
@@ -42,6 +45,19 @@ export interface PreparedLine {
 export function preparedLine(ready: ReadyLine, viewing: Viewing): PreparedLine {
   const cloth = wettableGarment(ready.row.garment, viewing);
   return { ready, cloth, room: workspaceFor(cloth) };
+}
+
+/** The expected change of L* of a print on a line under `posterior`: where its spread lies, at a small part of the cost. */
+export function expectedOf(
+  { ready: { row }, cloth, room }: PreparedLine,
+  { column, ink }: PreparedColumn,
+  viewing: Viewing,
+  posterior: Posterior | null,
+): number {
+  const print = posterior === null ? null : evidencePrintOf(row, column);
+  if (posterior === null || print === null) return printedLab(room, cloth, ink.film).L - cloth.bareLab.L;
+  const mean = expectationFor(posterior, print, viewing);
+  return expectedDeltaL(room, cloth, column.mix, column.application, mean);
 }
 
 /** The outlook of a print on a line under `posterior`; the prior where that is null. */

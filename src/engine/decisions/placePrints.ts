@@ -54,7 +54,8 @@ export function usableSetUps({ library: { shelf } }: Documents): SetUp[] {
 export function readyPrint(documents: Documents, place: Place, mix: MixCandidate, setUp: SetUp): ReadyPrint {
   const column: MatrixColumn = {
     candidateId: `${mix.key} ${setUp.id}`,
-    mix: mix.ink,
+    // An object of its own: what is made of an ink on its set-up is remembered by it, from garment to garment.
+    mix: { ...mix.ink },
     application: applicationFor(setUp, place, documents.library.shelf),
     itemKeys: mix.recipe.map(({ itemId }) => itemId),
     setUpKey: setUp.id,

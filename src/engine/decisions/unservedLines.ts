@@ -1,9 +1,8 @@
 /** The lines that no mix serves, each with the reason and what would help. */
-import type { MixOption, UnservableGarment } from "../../core/planning/decisions/mixSearch.ts";
+import type { UnservableGarment } from "../../core/planning/decisions/mixSearch.ts";
 import { unservedReason } from "../../core/planning/decisions/unservedReason.ts";
 import type { Documents } from "../../job/documents.ts";
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
-import { partsOf } from "../../job/recipeParts.ts";
 import { bareLab } from "../../job/screenColour.ts";
 import type { UnservedLine } from "./decisionProtocol.ts";
 import type { StatedSearch } from "./mixStatement.ts";
@@ -16,24 +15,14 @@ function wets({ blend }: GarmentLot): boolean {
 }
 
 export function unservedLines(
-  { job, library: { shelf } }: Documents,
-  { problem, mixes, lines, left, deltaL50 }: StatedSearch,
+  { job }: Documents,
+  { lines, left, looked }: StatedSearch,
   unservable: readonly UnservableGarment[],
 ): UnservedLine[] {
-  const tinted = new Map(
-    mixes.map(({ key, recipe }) => [key, partsOf(recipe, shelf).some(({ kind }) => kind === "colourant")]),
-  );
-  const middleOf = new Map(problem.options.map((option, i) => [option, deltaL50[i]!]));
   const found = unservable.flatMap(({ garmentId, why, nearest }): UnservedLine[] => {
     const ready = lines.find(({ line }) => line.id === garmentId);
     if (ready === undefined) return [];
-    const options = problem.options
-      .filter((option) => option.garmentId === garmentId)
-      .map((option: MixOption) => ({
-        chanceInBand: option.chanceInBand,
-        deltaL50: middleOf.get(option) ?? 0,
-        tinted: tinted.get(option.mixId) ?? false,
-      }));
+    const options = looked.get(garmentId) ?? [];
     const reason = unservedReason({
       why,
       options,
@@ -41,8 +30,10 @@ export function unservedLines(
       wets: wets(ready.lot),
       band: ready.band,
     });
-    const nearestDeltaL = nearest === null ? null : (middleOf.get(nearest) ?? null);
-    return [{ lineId: garmentId, nearest, nearestDeltaL, ...reason }];
+    const near = options.find(
+      ({ mixId, setUpId }) => mixId === nearest?.mixId && setUpId === nearest.setUpId,
+    );
+    return [{ lineId: garmentId, nearest, nearestDeltaL: near?.deltaL50 ?? null, ...reason }];
   });
   const unpredicted = left.map((lineId): UnservedLine => {
     return { lineId, nearest: null, nearestDeltaL: null, reason: "nothing-predicted", helps: [] };
