@@ -14,6 +14,7 @@ import { Notice } from "../controls/Notice.tsx";
 import { RadioRow } from "../controls/RadioRow.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
 import { TimeEntry } from "../controls/TimeEntry.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
 import { newId, nowIso } from "../state/identity.ts";
 import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
@@ -77,12 +78,10 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
   const change = chosenChange ?? likelyChange(run);
   const corrected = run.firstOffs.find(({ print }) => print !== null && print.id === form.supersedesId);
   const stale = isStale(form, begins);
-  const asked = (sentence: string) => {
-    setRefusal(sentence);
-    return;
-  };
+  const part = useLostFocus<HTMLDivElement>(".tests__side input, .press__form input");
   const keep = () => {
-    if (stale) return asked("The mix or set-up was changed: take what is chosen now, or throw this away.");
+    if (stale)
+      return setRefusal("The mix or set-up was changed: take what is chosen now, or throw this away.");
     const kept = keptFirstOff(documents, run, form, {
       entryId: newId(),
       printId: newId(),
@@ -96,9 +95,9 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
       onKept();
       bench.put(null);
     } else if ("problems" in kept) {
-      asked(missingSentence(kept.problems) ?? "It cannot be kept as it is typed.");
+      setRefusal(missingSentence(kept.problems) ?? "It cannot be kept as it is typed.");
     } else {
-      asked(
+      setRefusal(
         kept.reason === "no-signer"
           ? "A run needs the name of the person who passes it."
           : kept.reason === "no-tolerance"
@@ -111,7 +110,7 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
   const made = printOfForm({ ...form, readAt: at, printedAt: form.printedAt ?? at }, DRAFT_ID);
   const missing = made.ok ? null : missingSentence(made.problems);
   return (
-    <div className="press__reading tests">
+    <div className="press__reading tests" ref={part}>
       <form className="press__form" onSubmit={(event) => event.preventDefault()} noValidate>
         {corrected !== undefined && (
           <Notice kind="note">

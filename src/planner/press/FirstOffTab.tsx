@@ -6,6 +6,7 @@ import type { LoggedEntry, PressRun } from "../../job/press/pressRun.ts";
 import { useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
 import { nowIso } from "../state/identity.ts";
 import { useBenchForm } from "../tests/useBenchForm.ts";
 import { FIRST_OFF_STEPS, NO_TOLERANCE } from "../words/pressSentences.ts";
@@ -32,6 +33,8 @@ export function FirstOffTab({ documents, run }: Props) {
   const { line, place, firstOff, firstOffs } = run;
   const bench = useBenchForm(`first-off ${line.id} ${place.id}`);
   const [isKept, setIsKept] = useState(false);
+  // The form takes the place of what was pressed, and this the place of the form.
+  const part = useLostFocus<HTMLDivElement>(".action--strong", bench.form === null ? "read" : "typing");
   const begins = firstOffBegins(documents, line, place);
   if (bench.form !== null) {
     return (
@@ -59,7 +62,7 @@ export function FirstOffTab({ documents, run }: Props) {
   };
   const action = firstOff?.entry.said.action ?? null;
   return (
-    <div className="press__part">
+    <div className="press__part" ref={part}>
       {isKept && firstOff !== null && (
         <Notice kind="note" announce>
           The first-off is kept, and the record book has learned of it.

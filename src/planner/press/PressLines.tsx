@@ -24,42 +24,48 @@ export function pressStanding({ of, run: { latest, points } }: PressLine): strin
   return `${ACTION_WORDS[latest.entry.said.action].toLowerCase()} (${count})${released}`;
 }
 
-export function PressLines({ lines, openKey, onOpen }: Props) {
-  const title = ({ of }: PressLine) => `${of.name}, ${of.place.name}`;
+const title = ({ of }: PressLine) => `${of.name}, ${of.place.name}`;
+
+/** One big choice, where there is no room for the list. */
+export function PressChoice({ lines, openKey, onOpen }: Props) {
   return (
-    <div className="press__lines" data-print="hide">
-      <div className="press__choice">
-        <Choice
-          label="Garment and place"
-          value={openKey ?? ""}
-          options={[
-            ...(openKey === null ? [{ value: "", label: "choose" }] : []),
-            ...lines.map((line) => ({ value: line.of.key, label: `${title(line)}: ${pressStanding(line)}` })),
-          ]}
-          onChange={(key) => {
-            const line = lines.find(({ of }) => of.key === key);
-            if (line !== undefined) onOpen(line);
-          }}
-        />
-      </div>
-      <nav aria-label="Garments on the press" className="press__list">
-        <ul>
-          {lines.map((line) => (
-            <li key={line.of.key}>
-              <button
-                type="button"
-                className="press__line"
-                aria-current={line.of.key === openKey ? "true" : undefined}
-                onClick={() => onOpen(line)}
-              >
-                {title(line)}
-                <span className="press__small">{line.of.mixName}</span>
-                <span className="press__small">{pressStanding(line)}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      </nav>
+    <div className="press__choice">
+      <Choice
+        label="Garment and place"
+        labelUnseen
+        value={openKey ?? ""}
+        options={[
+          ...(openKey === null ? [{ value: "", label: "choose a garment" }] : []),
+          ...lines.map((line) => ({ value: line.of.key, label: `${title(line)}: ${pressStanding(line)}` })),
+        ]}
+        onChange={(key) => {
+          const line = lines.find(({ of }) => of.key === key);
+          if (line !== undefined) onOpen(line);
+        }}
+      />
     </div>
+  );
+}
+
+export function PressLines({ lines, openKey, onOpen }: Props) {
+  return (
+    <nav aria-label="Garments on the press" className="press__list">
+      <ul>
+        {lines.map((line) => (
+          <li key={line.of.key}>
+            <button
+              type="button"
+              className="press__line"
+              aria-current={line.of.key === openKey ? "true" : undefined}
+              onClick={() => onOpen(line)}
+            >
+              {title(line)}
+              <span className="press__small">{line.of.mixName}</span>
+              <span className="press__small">{pressStanding(line)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </nav>
   );
 }

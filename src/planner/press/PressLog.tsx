@@ -33,13 +33,19 @@ export function PressLog({ caption, entries, onCorrect }: Props) {
   );
 }
 
+/** Who read it, and who passed it where that was somebody else. */
+function whoWords({ entry, print }: Pick<LoggedEntry, "entry" | "print">): string {
+  const reader = print?.operator ?? entry.by;
+  return reader === entry.by ? `read by ${reader}` : `passed by ${entry.by}, read by ${reader}`;
+}
+
 interface RowProps {
   readonly logged: LoggedEntry;
   readonly onCorrect: Props["onCorrect"] | undefined;
 }
 
 function Row({ logged, onCorrect }: RowProps) {
-  const { entry, point, print, isOfThisChoice, recordCorrected } = logged;
+  const { entry, point, isOfThisChoice, recordCorrected } = logged;
   const { said, band } = entry;
   const mark = changeMark(entry.change);
   const signals = signalSentence(point?.signals ?? []);
@@ -47,11 +53,7 @@ function Row({ logged, onCorrect }: RowProps) {
     <tr data-earlier={isOfThisChoice ? undefined : ""}>
       <th scope="row">
         {timeWords(entry.at)}
-        <span className="press__small">
-          {entry.kind === "first-off"
-            ? `signed by ${entry.by}${print !== null && print.operator !== entry.by ? `, read by ${print.operator}` : ""}`
-            : entry.by}
-        </span>
+        <span className="press__small">{whoWords(logged)}</span>
       </th>
       <td>
         <strong>{changeWords(said.mean)}</strong> ± {(1.96 * said.standardUncertainty).toFixed(1)}

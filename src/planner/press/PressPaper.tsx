@@ -24,7 +24,7 @@ interface Props {
 }
 
 /** Rows of a page, those to be written by hand among them. */
-const ROWS = 16;
+const ROWS = 14;
 /** A page holds no more of a long run; the rest stays on the screen and in the archive. */
 const MOST_SHOWN = 12;
 
@@ -75,7 +75,7 @@ export function PressPaper({ documents, line: { of, run } }: Props) {
           <tr>
             <th scope="col">When</th>
             <th scope="col">What, after</th>
-            <th scope="col">L* bare, print</th>
+            <th scope="col">Readings: L* bare, print</th>
             <th scope="col">Change</th>
             <th scope="col">Decision</th>
             <th scope="col">Name</th>
@@ -124,7 +124,7 @@ function Row({ logged: { entry, print, isOfThisChoice } }: { readonly logged: Lo
         {!isOfThisChoice && ", earlier mix or set-up"}
       </td>
       <td>{pressReadingsWords(entry.readings)}</td>
-      <td>
+      <td className="press__nowrap">
         <strong>{changeWords(said.mean)}</strong> ± {(1.96 * said.standardUncertainty).toFixed(1)}
       </td>
       <td>

@@ -12,7 +12,7 @@ import { useDocuments } from "../state/usePlanner.ts";
 import { PRESS_CAUTIONS } from "../words/pressSentences.ts";
 import { FirstOffTab } from "./FirstOffTab.tsx";
 import { PressHead } from "./PressHead.tsx";
-import { type PressLine, PressLines } from "./PressLines.tsx";
+import { PressChoice, type PressLine, PressLines } from "./PressLines.tsx";
 import { PressPaper } from "./PressPaper.tsx";
 import { PullsTab } from "./PullsTab.tsx";
 import { RecoverTab } from "./RecoverTab.tsx";
@@ -57,6 +57,7 @@ export default function PressView() {
     flushSync(() => setPrintsAll(all));
     window.print();
   };
+  const onOpen = ({ of }: PressLine) => change({ line: of.line.id, place: of.place.id, tab: null }, "push");
   const matrix = printAddress({ ...address, view: "matrix", tab: null });
   const sheets = printsAll || open === null ? lines : [open];
   return (
@@ -64,6 +65,7 @@ export default function PressView() {
       {isPrinting && sheets.map((line) => <PressPaper key={line.of.key} documents={documents} line={line} />)}
       <div className="view__head" data-print="hide">
         <h2>Press</h2>
+        {lines.length > 0 && <PressChoice lines={lines} openKey={open?.of.key ?? null} onOpen={onOpen} />}
         {open !== null && (
           <div className="view__actions">
             <ActionButton onClick={() => print(false)}>Print this run sheet</ActionButton>
@@ -80,11 +82,7 @@ export default function PressView() {
         </p>
       ) : (
         <div className="press__room" data-print="hide">
-          <PressLines
-            lines={lines}
-            openKey={open?.of.key ?? null}
-            onOpen={({ of }) => change({ line: of.line.id, place: of.place.id, tab: null }, "push")}
-          />
+          <PressLines lines={lines} openKey={open?.of.key ?? null} onOpen={onOpen} />
           {open === null ? (
             <p>
               No mix is chosen for this garment yet: <a href={matrix}>choose in the matrix</a>, or take

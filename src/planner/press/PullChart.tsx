@@ -5,7 +5,7 @@ import type { Band } from "../../job/jobDocument.ts";
 import type { LoggedEntry } from "../../job/press/pressRun.ts";
 import { Axes, CHART } from "../matrix/chartFrame.tsx";
 import { bandWords, changeWords } from "../words/predictionSentences.ts";
-import { ACTION_WORDS, changeMark } from "../words/pressSentences.ts";
+import { ACTION_MARKS, ACTION_WORDS, changeMark } from "../words/pressSentences.ts";
 
 interface Props {
   readonly points: readonly LoggedEntry[];
@@ -15,6 +15,8 @@ interface Props {
 /** Tolerances kept in sight on each side of the middle. */
 const LEAST_REACH = 1.3;
 const COVERAGE_95 = 1.96;
+/** Room for the word under the lowest point, as a part of the axis. */
+const WORD_ROOM = 0.14;
 /** More numbers than this run into each other along the axis. */
 const MOST_TICKS = 12;
 
@@ -27,6 +29,9 @@ interface Point {
 
 /** What was passed is a filled point; all else a square with its word. */
 const isGood = ({ entry }: LoggedEntry) => entry.said.action === "run";
+
+/** A mark stands before it: its word begins right of the line. */
+const isMarked = ({ entry }: LoggedEntry, at: number) => at > 0 && changeMark(entry.change) !== "";
 
 function pointsOf(points: readonly LoggedEntry[]): Point[] {
   const read = points.flatMap((logged) => {
@@ -52,8 +57,9 @@ export function PullChart({ points, band }: Props) {
   if (drawn.length < 2) return null;
   const ends = drawn.flatMap(({ mean, half }) => [mean - half, mean + half]);
   const reach = LEAST_REACH * band.tolerance;
+  const [lowest, highest] = [Math.min(band.deltaL - reach, ...ends), Math.max(band.deltaL + reach, ...ends)];
   const y = scaleLinear(
-    [Math.min(band.deltaL - reach, ...ends), Math.max(band.deltaL + reach, ...ends)],
+    [lowest - WORD_ROOM * (highest - lowest), highest],
     [CHART.height - CHART.bottom, CHART.top],
   );
   const x = scaleLinear([-0.5, drawn.length - 0.5], [CHART.left, CHART.width - CHART.right]);
@@ -91,12 +97,12 @@ export function PullChart({ points, band }: Props) {
         xTitle="first-offs and pulls, in order"
         yTitle={band.deltaL > 0 ? "lighter by, upwards" : "darker by, downwards"}
       />
-      <text x={CHART.width - CHART.right - 4} y={y(band.deltaL - band.tolerance) - 5} textAnchor="end">
+      <text x={CHART.left + 4} y={y(band.deltaL + band.tolerance) + 12}>
         target
       </text>
-      {drawn.map(({ at, logged: { entry } }) => {
-        const mark = changeMark(entry.change);
-        if (mark === "" || at === 0) return null;
+      {drawn.map(({ at, logged }) => {
+        const { entry } = logged;
+        if (!isMarked(logged, at)) return null;
         return (
           <g key={entry.id}>
             <line
@@ -107,7 +113,7 @@ export function PullChart({ points, band }: Props) {
               className="chart__mark"
             />
             <text x={x(at - 0.5) + 3} y={CHART.top + 9}>
-              {mark}
+              {changeMark(entry.change)}
             </text>
           </g>
         );
@@ -133,8 +139,13 @@ export function PullChart({ points, band }: Props) {
           ) : (
             <>
               <rect x={x(at) - 4} y={y(mean) - 4} width={8} height={8} className="press__off" />
-              <text x={x(at)} y={y(mean - half) + 12} textAnchor="middle" className="chart__strong">
-                {ACTION_WORDS[logged.entry.said.action].split(" ")[0]?.toLowerCase()}
+              <text
+                x={isMarked(logged, at) ? x(at - 0.5) + 4 : x(at)}
+                y={y(mean - half) + 12}
+                textAnchor={isMarked(logged, at) ? "start" : "middle"}
+                className="chart__strong"
+              >
+                {ACTION_MARKS[logged.entry.said.action]}
               </text>
             </>
           )}

@@ -4,7 +4,7 @@ import type { Documents } from "../../job/documents.ts";
 import { appendPressEntry } from "../../job/edits/press.ts";
 import { MODEL_VERSION } from "../../job/modelVersion.ts";
 import { meanOf } from "../../job/press/firstOffReading.ts";
-import { nextPoint, type PressRun } from "../../job/press/pressRun.ts";
+import { type LoggedEntry, nextPoint, type PressRun } from "../../job/press/pressRun.ts";
 import { newPullForm, type PullForm, pullCorrection, readingsOfPull } from "../../job/press/pullForm.ts";
 import type { PressEntry } from "../../job/pressDocument.ts";
 import { useJobAddress } from "../address.ts";
@@ -27,13 +27,20 @@ interface Props {
 
 const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
 
+/** Before the first pull: as the first-off was read, and by whom. */
+function readerOf(firstOff: LoggedEntry | null) {
+  if (firstOff === null) return null;
+  const { entry, print } = firstOff;
+  return { readings: entry.readings, by: print?.operator ?? entry.by };
+}
+
 export function PullsTab({ documents, run }: Props) {
   const { change } = useJobAddress();
   const record = usePlanner((state) => state.record);
   const { job } = documents;
   const { line, place, points, firstOff, lineBand, lot } = run;
   const pulls = run.entries.filter(({ entry }) => entry.kind === "pull");
-  const last = pulls.at(-1)?.entry ?? null;
+  const last = pulls.at(-1)?.entry ?? readerOf(firstOff);
   const [form, put] = usePullDraft(`pull ${line.id} ${place.id}`, () => newPullForm(last));
   const [refusal, setRefusal] = useState<string | null>(null);
   const people = useMemo(() => distinct(job.pressLog.map(({ by }) => by)), [job.pressLog]);

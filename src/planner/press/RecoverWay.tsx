@@ -43,6 +43,8 @@ export function RecoverWay(props: Props) {
         </h4>
         <p>
           {screenWords(option)}
+          {changes.length > 0 &&
+            ` · ${Math.round(minutes)} min, ${moneyWords(cost, shelf.defaults.currency)}`}
           {isBestOnScreen && <strong> · best without a screen change</strong>}
         </p>
         {cautions.map((caution) => (
@@ -61,17 +63,12 @@ export function RecoverWay(props: Props) {
         <p>
           <strong>{changeWords(deltaL50)}</strong>, {rangeWords({ deltaL: deltaL50, deltaL5, deltaL95 })}
         </p>
-        <p className="press__small">
-          {distanceWords(option, isApproved)} ·{" "}
+        <p className="press__small">{distanceWords(option, isApproved)}</p>
+        <p>
           <span className="evidence" data-evidence={recipe.evidence}>
             {recipe.evidence}
           </span>
         </p>
-        {changes.length > 0 && (
-          <p>
-            {Math.round(minutes)} min, {moneyWords(cost, shelf.defaults.currency)}
-          </p>
-        )}
       </div>
       {changes.length > 0 && <Take {...props} title={title} />}
     </li>

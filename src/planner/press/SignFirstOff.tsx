@@ -36,7 +36,7 @@ export function SignFirstOff({ run, signer }: { readonly run: PressRun; readonly
         )
       }
     >
-      Sign it before the run as {signer}
+      Sign the list before the run as {signer}
     </ActionButton>
   );
 }

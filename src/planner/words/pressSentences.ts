@@ -5,7 +5,7 @@ import type { LineBand } from "../../job/approvedReference.ts";
 import type { PressAction } from "../../job/press/pressRun.ts";
 import type { PullChange } from "../../job/press/pullForm.ts";
 import type { PressReadings } from "../../job/pressDocument.ts";
-import { chanceWords, changeWords } from "./predictionSentences.ts";
+import { chanceWords } from "./predictionSentences.ts";
 import { byEyeWords } from "./testsWords.ts";
 
 interface Option<Value extends string> {
@@ -97,6 +97,16 @@ export const ACTION_WORDS: Readonly<Record<PressAction, string>> = {
   "first-off": "Take a first-off",
 };
 
+/** The same in one or two words, under a point of the chart. */
+export const ACTION_MARKS: Readonly<Record<PressAction, string>> = {
+  run: "run",
+  look: "look",
+  adjust: "adjust",
+  stop: "stop",
+  "read-more": "read more",
+  "first-off": "first-off",
+};
+
 export const PULL_SENTENCES: Readonly<Record<PulledPoint["action"], string>> = {
   run: "Print on: the run stands where it stood.",
   look: "It is still in the target, but it has moved: look for what changed before you print on.",
@@ -164,11 +174,6 @@ export function bandSourceWords({ follows, notFollowed }: LineBand, approvedName
   return notFollowed === null
     ? "the target of the place"
     : `the target of the place; the approved print is not followed: ${NOT_FOLLOWED[notFollowed]}`;
-}
-
-/** "said then: stop, 7.9 darker". */
-export function saidThen({ action, mean }: { readonly action: PressAction; readonly mean: number }): string {
-  return `${ACTION_WORDS[action]}, ${changeWords(mean)}`;
 }
 
 export const OTHER_LIGHT =
