@@ -4,12 +4,14 @@ import { neverInPart } from "../exchange/archiveFuzz.ts";
 import { soakEvidence } from "./evidenceSoak.ts";
 import { soakReadings } from "./readingsSoak.ts";
 import { soakSpread } from "./spreadSoak.ts";
+import { soakTestPlan } from "./testPlanSoak.ts";
 
 const SEED = 20260301;
 const SPREAD_POINT_COUNT = 100_000;
 const FUZZ_COUNT = 20_000;
 const SHOP_COUNT = 200;
 const GARMENTS_PER_GROUP = 8;
+const PLANNED_SHOP_COUNT = 120;
 
 export async function run(): Promise<number> {
   console.log(`spread of every cell against ${SPREAD_POINT_COUNT} random points, seed ${SEED}:`);
@@ -26,5 +28,8 @@ export async function run(): Promise<number> {
   console.log(`what test prints teach, ${SHOP_COUNT} synthetic shops, seed ${SEED}:`);
   const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP, withSlips: true };
   const missed = soakEvidence(run, console.log);
-  return bad === 0 && !fuzz.failed && failedReaders === 0 && missed === 0 ? 0 : 1;
+  console.log(`what the test plan saves, ${PLANNED_SHOP_COUNT} synthetic shops of each kind, seed ${SEED}:`);
+  const savedLess = soakTestPlan({ shopCount: PLANNED_SHOP_COUNT, seed: SEED }, console.log);
+  const isSound = bad === 0 && !fuzz.failed && failedReaders === 0;
+  return isSound && missed === 0 && savedLess === 0 ? 0 : 1;
 }

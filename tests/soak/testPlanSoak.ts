@@ -1,13 +1,22 @@
-/** What the test plan saves in many synthetic shops, with bootstrap intervals: for `npm run soak`. */
-import { seededRandom } from "../../prediction/seededRandom.ts";
-import { type AvoidableCosts, avoidableCosts } from "./savedCost.ts";
+// What the test plan saves in many synthetic shops, with bootstrap intervals: the figures of issue "Which mixes, which test prints, and how to recover".
+import { type AvoidableCosts, avoidableCosts } from "../core/planning/decisions/savedCost.ts";
+import { seededRandom } from "../core/prediction/seededRandom.ts";
 
-type Rival = Exclude<keyof AvoidableCosts, "plan" | "planTestCount">;
+/** Shops with what they have printed before, and shops without any record. */
+export const SHOP_KINDS = ["library", "no records"] as const;
+export type ShopKind = (typeof SHOP_KINDS)[number];
+type Rival = Exclude<keyof AvoidableCosts, "plan" | "oracle" | "planTestCount">;
 
-/** Issue "Which mixes, which test prints, and how to recover": least part of the avoidable cost that the plan saves. */
-const LEAST_SAVED: Record<"library" | "no records", Record<Rival, number>> = {
+/** Least part of a rule's avoidable cost that the plan must save. Of the plain rule's: it must not cost more. */
+const LEAST_SAVED: Record<ShopKind, Record<Rival, number>> = {
   library: { nothing: 0.5, everything: 0.25, largest: 0.2, plainRule: 0 },
   "no records": { nothing: 0.8, everything: 0.3, largest: 0.3, plainRule: 0 },
+};
+const RIVAL_NAMES: Record<Rival, string> = {
+  nothing: "testing nothing",
+  everything: "testing everything",
+  largest: "testing as many, the largest",
+  plainRule: "dyed polyester, new lot, more than 300 pieces",
 };
 const RESAMPLES = 2000;
 
@@ -30,25 +39,32 @@ function bootstrapInterval(shops: readonly AvoidableCosts[], rival: Rival, seed:
 }
 
 const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+const meanOf = (shops: readonly AvoidableCosts[], name: keyof AvoidableCosts) =>
+  shops.reduce((sum, shop) => sum + shop[name], 0) / shops.length;
 
 /** Prints a line per rule of testing; returns how many are saved less of than the issue asks. */
 export function soakTestPlan(
-  { shopCount, seed }: { readonly shopCount: number; readonly seed: number },
-  say: (line: string) => void,
+  {
+    shopCount,
+    seed,
+    kinds = SHOP_KINDS,
+  }: { readonly shopCount: number; readonly seed: number; readonly kinds?: readonly ShopKind[] },
+  print: (line: string) => void,
 ): number {
   let missed = 0;
-  for (const kind of ["library", "no records"] as const) {
+  for (const kind of kinds) {
     const shops = Array.from({ length: shopCount }, (_, i) => avoidableCosts(seed + i, kind === "library"));
-    const tests = shops.reduce((sum, { planTestCount }) => sum + planTestCount, 0) / shopCount;
-    const cost = shops.reduce((sum, { plan }) => sum + plan, 0) / shopCount;
-    say(`  ${kind}: ${tests.toFixed(1)} tests of 14 garments, avoidable cost ${cost.toFixed(0)} a job`);
+    print(
+      `  ${kind}: ${meanOf(shops, "planTestCount").toFixed(1)} tests of 14 garments, avoidable cost ${meanOf(shops, "plan").toFixed(0)} a job (the oracle pays ${meanOf(shops, "oracle").toFixed(0)})`,
+    );
     for (const [rival, asked] of Object.entries(LEAST_SAVED[kind]) as [Rival, number][]) {
       const share = savedShare(shops, rival);
       const [low, high] = bootstrapInterval(shops, rival, seed);
-      const isMissed = share < asked;
+      const isMissed = !(share >= asked);
       if (isMissed) missed++;
-      say(
-        `    saves ${percent(share)} (${percent(low)} to ${percent(high)}) against ${rival}, asked ${percent(asked)}${isMissed ? ": MISSED" : ""}`,
+      const dearer = shops.filter((shop) => shop.plan > shop[rival]).length;
+      print(
+        `    ${isMissed ? "MISSED: " : ""}saves ${percent(share)} (${percent(low)} to ${percent(high)}) of ${meanOf(shops, rival).toFixed(0)}, asked ${percent(asked)}, against ${RIVAL_NAMES[rival]}; dearer in ${dearer} single shops`,
       );
     }
   }

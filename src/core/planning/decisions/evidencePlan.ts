@@ -13,6 +13,8 @@ export interface PlanChoice {
   /** Chances of today's spread: darker than the band's dark end, and within it; 0..1. */
   readonly chanceBelow: number;
   readonly chanceInBand: number;
+  /** Chance of today's spread to be lighter than the band's light end; where left out, whatever misses and is not darker. */
+  readonly chanceAbove?: number;
   /** Money. */
   readonly lossIfOutOfBand: number;
   readonly otherCost: number;
@@ -61,7 +63,7 @@ export function evidencePlanProblem(
     const { cost, pieceCount, pairCount, pairSd } = own ?? terms;
     const readingVariance = pairSd ** 2 / pairCount;
     for (const choice of choices) {
-      const { choiceId, print, chanceBelow, chanceInBand, lossIfOutOfBand, otherCost } = choice;
+      const { choiceId, print, chanceBelow, chanceInBand, chanceAbove, lossIfOutOfBand, otherCost } = choice;
       // Pieces of a run scatter around its mean, and each is accepted or refused by itself.
       const driver = printDriver(shared, print, viewing, 1);
       const variance = driver.settleableVariance + driver.residualVariance;
@@ -82,7 +84,12 @@ export function evidencePlanProblem(
       cells.push(
         scoredCell(
           { garmentId, choiceId, lossIfOutOfBand, otherCost },
-          { chanceBelow, chanceInBand, settleableShare },
+          {
+            chanceBelow,
+            chanceInBand,
+            settleableShare,
+            ...(chanceAbove === undefined ? {} : { chanceAbove }),
+          },
         ),
       );
     }

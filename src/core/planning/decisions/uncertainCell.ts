@@ -16,6 +16,11 @@ export interface UncertainCell {
   /** The print is in band while driver plus residual lie within; either end may be infinite. */
   readonly lower: number;
   readonly upper: number;
+  /**
+   * Chance that such a print is in band, 0..1; 1 where left out. What is missing fails by something else than the driver
+   * (its hue): a test of the driver is not taken to settle that.
+   */
+  readonly chanceWithin?: number;
   /** Money. */
   readonly lossIfOutOfBand: number;
   /** Money it costs besides: ink, its share of an opening. */
@@ -24,13 +29,13 @@ export interface UncertainCell {
 
 /** Expected money of choosing `cell`, by the mean of its driver, with the driver known to `variance`. */
 export function expectedCellCost(cell: UncertainCell, variance: number): (mean: number) => number {
-  const { lower, upper, otherCost, lossIfOutOfBand, residualSd } = cell;
+  const { lower, upper, otherCost, lossIfOutOfBand, residualSd, chanceWithin = 1 } = cell;
   const sd = Math.sqrt(Math.max(0, variance) + residualSd ** 2);
-  if (sd === 0) return (mean) => otherCost + (mean >= lower && mean <= upper ? 0 : lossIfOutOfBand);
   const worst = otherCost + lossIfOutOfBand;
+  const saved = lossIfOutOfBand * chanceWithin;
+  if (sd === 0) return (mean) => worst - (mean >= lower && mean <= upper ? saved : 0);
   return (mean) =>
-    worst -
-    lossIfOutOfBand * (normalCumulativeFast((upper - mean) / sd) - normalCumulativeFast((lower - mean) / sd));
+    worst - saved * (normalCumulativeFast((upper - mean) / sd) - normalCumulativeFast((lower - mean) / sd));
 }
 
 /** What a spread says of one cell, for `scoredCell`. */
@@ -38,6 +43,8 @@ export interface CellChances {
   /** Chance of landing below the band (darker than its dark end), and within; 0..1. */
   readonly chanceBelow: number;
   readonly chanceInBand: number;
+  /** Chance of landing above the band (lighter), 0..1; all that is left where left out. Else the rest misses by its hue. */
+  readonly chanceAbove?: number;
   /** Part of the cell's variance that test prints could settle, 0..1: all but print to print and the model's own. */
   readonly settleableShare: number;
 }
@@ -52,22 +59,33 @@ function scoreOf(chance: number): number {
 
 /**
  * A cell from its chances alone, whatever the shape of its spread: the driver is the standard score of where the print lands
- * in that spread (a Gaussian copula between cells), so that today's chance in band is kept exactly.
+ * in that spread (a Gaussian copula between cells), so that today's chance in band is kept exactly. A hue that may miss while
+ * the lightness holds is a chance of its own, the same wherever in the band the print lands: were it counted as too light, a
+ * test would seem to settle it.
  * @throws RangeError for a chance or share outside 0..1.
  */
 export function scoredCell(
   cell: Pick<UncertainCell, "garmentId" | "choiceId" | "lossIfOutOfBand" | "otherCost">,
-  { chanceBelow, chanceInBand, settleableShare }: CellChances,
+  { chanceBelow, chanceInBand, chanceAbove, settleableShare }: CellChances,
 ): UncertainCell {
-  for (const [name, value] of Object.entries({ chanceBelow, chanceInBand, settleableShare })) {
+  const above = chanceAbove ?? Math.max(0, 1 - chanceBelow - chanceInBand);
+  for (const [name, value] of Object.entries({
+    chanceBelow,
+    chanceInBand,
+    chanceAbove: above,
+    settleableShare,
+  })) {
     if (!(value >= 0 && value <= 1)) throw new RangeError(`${name} must be in 0..1; got ${value}`);
   }
+  // Two readings of one spread may differ by rounding: the band is never less likely by lightness alone.
+  const byLightness = Math.max(chanceInBand, 1 - chanceBelow - above);
   return {
     ...cell,
     mean: 0,
     sd: Math.sqrt(settleableShare),
     residualSd: Math.sqrt(1 - settleableShare),
     lower: scoreOf(chanceBelow),
-    upper: scoreOf(Math.min(1, chanceBelow + chanceInBand)),
+    upper: scoreOf(Math.min(1, chanceBelow + byLightness)),
+    chanceWithin: byLightness > 0 ? chanceInBand / byLightness : 1,
   };
 }

@@ -138,4 +138,36 @@ describe("scoredCell", () => {
       }),
     );
   });
+
+  it("takes a hue that may miss for what no test settles: what stands out of band by lightness alone is left to settle", () => {
+    const money = { garmentId: "g", choiceId: "c", lossIfOutOfBand: 100, otherCost: 0 };
+    fc.assert(
+      fc.property(between(0, 0.3), between(0, 0.3), between(0, 1), (below, above, holds) => {
+        const byLightness = 1 - below - above;
+        const chances = { chanceBelow: below, chanceInBand: holds * byLightness, settleableShare: 0.9 };
+        const cell = scoredCell(money, { ...chances, chanceAbove: above });
+        const cost = expectedCellCost(cell, cell.sd ** 2)(cell.mean);
+        expect(Math.abs(cost - 100 * (1 - chances.chanceInBand))).toBeLessThan(100 * 2e-5);
+        // Known to lie in the middle of the band, it still misses as often as its hue does.
+        const known = expectedCellCost({ ...cell, residualSd: 0 }, 0);
+        const middle = (Math.max(cell.lower, -9) + Math.min(cell.upper, 9)) / 2;
+        expect(known(middle)).toBeCloseTo(100 * (1 - holds), 6);
+      }),
+    );
+  });
+
+  it("makes a test worth nothing where only the hue may miss", () => {
+    const money = { garmentId: "g", lossIfOutOfBand: 1000, otherCost: 0 };
+    const chances = { chanceBelow: 0, chanceInBand: 0.6, settleableShare: 0.9 };
+    const worthOf = (chanceAbove: number | undefined) => {
+      const cells = ["one", "other"].map((choiceId) =>
+        scoredCell({ ...money, choiceId }, chanceAbove === undefined ? chances : { ...chances, chanceAbove }),
+      );
+      const tests = [{ id: "t", cell: 0, noiseSd: 0.1, cost: 25, pieceCount: 1 }];
+      const model = benefitModel({ cells, tests, covariance: Float64Array.from([0.9, 0]) });
+      return benefitOf(model, [0]).worth;
+    };
+    expect(Math.abs(worthOf(0))).toBeLessThan(1e-6);
+    expect(worthOf(undefined)).toBeGreaterThan(100);
+  });
 });
