@@ -139,13 +139,11 @@ describe("lineVerdict", () => {
     plan: fc.option(
       fc.record({
         planned: fc.option(
-          fc
-            .tuple(test25, fc.boolean())
-            .map(([each, ofChosenPrint]) => ({
-              ...each,
-              riskRemoved: each.riskRemoved + 25.01,
-              ofChosenPrint,
-            })),
+          fc.tuple(test25, fc.boolean()).map(([each, ofChosenPrint]) => ({
+            ...each,
+            riskRemoved: each.riskRemoved + 25.01,
+            ofChosenPrint,
+          })),
         ),
         bestLeft: fc.option(test25),
       }),
