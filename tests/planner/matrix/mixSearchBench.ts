@@ -1,4 +1,5 @@
 /** A mix search of plain data on the first four garments of the demo: what it is asked is kept, it answers when told to. */
+import { act, screen, within } from "@testing-library/react";
 import type { MixOption } from "../../../src/core/planning/decisions/mixSearch.ts";
 import type { DecisionEngine } from "../../../src/engine/decisions/decisionEngine.ts";
 import type {
@@ -12,7 +13,7 @@ import { chosenCandidate, mixOf } from "../../../src/job/lookup.ts";
 import { recipeKey } from "../../../src/job/recipeKey.ts";
 import type { Recipe } from "../../../src/job/recipeParts.ts";
 import { noDecisions } from "../noDecisions.ts";
-import { demoDocuments } from "./matrixBench.tsx";
+import { demoDocuments, openMatrix } from "./matrixBench.tsx";
 
 export const GARMENTS = [
   "Ring-spun tee, Navy, Mill A",
@@ -151,4 +152,27 @@ export function toldSearch() {
     },
   };
   return { decisions, asked };
+}
+
+/** The open panel of the search. */
+export const panel = () => within(screen.getByRole("region", { name: "Find mixes, Front" }));
+export const press = (name: string | RegExp) => panel().getByRole("button", { name });
+
+/** Opens the matrix and the panel; the search answers what `tell` says. */
+export async function openSearch(documents = fourGarments()) {
+  const { decisions, asked } = toldSearch();
+  const matrix = await openMatrix(documents, {}, decisions);
+  await matrix.user.click(screen.getByRole("button", { name: "Find mixes" }));
+  const start = () => matrix.user.click(press("Start the search"));
+  const tell = (answer: MixAnswer, index = asked.length - 1) => act(async () => asked[index]?.answer(answer));
+  const rules = () => matrix.now().job.places[0]?.mixRules;
+  return { ...matrix, asked, start, tell, rules };
+}
+
+/** `openSearch` with the plain finding on the screen. */
+export async function openFound(change: Partial<MixFinding> = {}) {
+  const search = await openSearch();
+  await search.start();
+  await search.tell(plainFinding(search.now(), change));
+  return search;
 }
