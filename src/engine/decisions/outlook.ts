@@ -18,6 +18,8 @@ export interface Outlook {
   readonly chanceInBand: number;
   /** Chance of a print darker than the band's dark end, 0..1. */
   readonly chanceBelow: number;
+  /** Chance of a print lighter than the band's light end, 0..1. What is left of 1 misses by its hue. */
+  readonly chanceAbove: number;
   /** Delta-L*, negative is darker. */
   readonly deltaL5: number;
   readonly deltaL50: number;
@@ -71,10 +73,13 @@ export function outlookOf(
   const { spread } = predictedCell(room, cloth, ink, band, belief);
   const { chanceInBand, deltaL5, deltaL50, deltaL95 } = spread;
   // The room still holds the distribution that the spread was read from.
-  const below = probabilityBelow(room.spread.all, band.deltaL - band.tolerance);
+  const { all } = room.spread;
+  const chanceBelow = Math.min(probabilityBelow(all, band.deltaL - band.tolerance), 1 - chanceInBand);
+  const above = Math.max(0, 1 - probabilityBelow(all, band.deltaL + band.tolerance));
   return {
     chanceInBand,
-    chanceBelow: Math.min(below, 1 - chanceInBand),
+    chanceBelow,
+    chanceAbove: Math.min(above, Math.max(0, 1 - chanceInBand - chanceBelow)),
     deltaL5,
     deltaL50,
     deltaL95,

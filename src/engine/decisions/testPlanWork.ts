@@ -35,6 +35,7 @@ function planGarment(
           choiceId: choice.column.candidateId,
           print,
           chanceBelow: choice.outlook.chanceBelow,
+          chanceAbove: choice.outlook.chanceAbove,
           chanceInBand: choice.outlook.chanceInBand,
           lossIfOutOfBand,
           otherCost: choice.otherCost - least,

@@ -87,7 +87,7 @@ export function outlooksOf(posterior: Posterior, { cells }: JobLine): Outlook[] 
     const { all } = room.spread;
     const chanceBelow = Math.min(probabilityBelow(all, BAND.deltaL - BAND.tolerance), 1 - chanceInBand);
     const above = 1 - probabilityBelow(all, BAND.deltaL + BAND.tolerance);
-    const chanceAbove = Math.min(Math.max(0, above), 1 - chanceInBand - chanceBelow);
+    const chanceAbove = Math.min(Math.max(0, above), Math.max(0, 1 - chanceInBand - chanceBelow));
     return { chanceInBand, chanceBelow, chanceAbove };
   });
 }
