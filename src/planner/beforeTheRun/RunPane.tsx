@@ -94,6 +94,9 @@ export function RunPane({ documents, run, verdict, plan, onClose }: Props) {
       </div>
       {lotChange !== null && (
         <Notice kind="caution">
+          <p>
+            <strong>Another lot</strong>
+          </p>
           {lotChangeSentences(lotChange, run.lot).map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}

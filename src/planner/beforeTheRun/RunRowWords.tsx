@@ -2,7 +2,7 @@
 import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { lotChangeSentences } from "../words/lotChangeWords.ts";
-import { verdictDetail, verdictWord } from "../words/verdictSentences.ts";
+import { verdictDetail, verdictShort, verdictWord } from "../words/verdictSentences.ts";
 import { lotChangeOf } from "./lotChange.ts";
 import type { RunLine } from "./runLines.ts";
 
@@ -34,9 +34,21 @@ export function VerdictWords({ verdict, currency }: VerdictProps) {
   if (verdict === undefined) return null;
   const detail = verdictDetail(verdict, currency);
   return (
-    <p className="run__verdict">
+    <p className="run__verdict" data-print="hide">
       <strong>{verdictWord(verdict)}</strong>
       {detail !== "" && `: ${detail}`}
+    </p>
+  );
+}
+
+/** The verdict on paper, where the garment's column has room for it. */
+export function VerdictOnPaper({ verdict, currency }: VerdictProps) {
+  if (verdict === undefined) return null;
+  const short = verdictShort(verdict, currency);
+  return (
+    <p className="run__verdict-paper" data-paper="">
+      <strong>{verdictWord(verdict)}</strong>
+      {short !== "" && `: ${short}`}
     </p>
   );
 }

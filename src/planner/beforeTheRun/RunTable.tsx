@@ -10,7 +10,7 @@ import { dayWords, ITEM_CODES, itemName, reasonSentence } from "../words/checkli
 import { ProblemList } from "../words/ProblemList.tsx";
 import { pieces } from "../words/pieceWords.ts";
 import { changeWords, rangeWords } from "../words/predictionSentences.ts";
-import { LotChangeRow, VerdictWords } from "./RunRowWords.tsx";
+import { LotChangeRow, VerdictOnPaper, VerdictWords } from "./RunRowWords.tsx";
 import type { ItemState, RunLine } from "./runLines.ts";
 import { itemCellWords, standingWords } from "./standingWords.ts";
 
@@ -89,6 +89,9 @@ export function RunTable({ documents, lines, verdicts, openKey, legend, signers,
                   {pieces(pieceCount(run.line))}{" "}
                 </p>
                 <p className="run__standing">{standingWords(run)}</p>
+                {run.standing !== "released" && (
+                  <VerdictOnPaper verdict={verdicts.get(run.key)} currency={currency} />
+                )}
               </th>
               <td>
                 <PrintWords run={run} />

@@ -180,6 +180,14 @@ export function dayWords(iso: string): string {
   return Number.isNaN(at) ? iso : DAY.format(at);
 }
 
+const DATE = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", year: "numeric" });
+
+/** The day with its year, for what may be long ago. */
+export function dateWords(iso: string): string {
+  const at = Date.parse(iso);
+  return Number.isNaN(at) ? iso : DATE.format(at);
+}
+
 const ACTIONS: Readonly<Record<ChecklistEntry["action"], string>> = {
   sign: "signed",
   withdraw: "withdrew",

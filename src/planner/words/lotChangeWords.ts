@@ -1,7 +1,7 @@
 /** That a lot is another than the one that was approved or released, in plain words. */
 import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import { lineName } from "../../job/lineName.ts";
-import { timeWords } from "./checklistSentences.ts";
+import { dateWords } from "./checklistSentences.ts";
 
 interface Earlier {
   readonly lot: GarmentLot | null;
@@ -16,10 +16,10 @@ function lotWords(lot: GarmentLot | null): string {
 
 function whoWords({ by, at }: Earlier): string {
   if (by === null) return "";
-  return ` by ${by}${at === null ? "" : `, ${timeWords(at)}`}`;
+  return ` by ${by}${at === null ? "" : `, ${dateWords(at)}`}`;
 }
 
-/** "The lot is not the approved one: approved was lot BC-2231 of ... by ..., 28 Jan 2026, 10:15. That does not hold for lot BC-7708." */
+/** "Approved was lot BC-2231 of ... by ..., 28 Jan 2026: that does not hold for lot BC-7708." */
 export function lotChangeSentences(
   change: { readonly approved: Earlier | null; readonly released: Earlier | null },
   lot: GarmentLot | null,
@@ -31,13 +31,13 @@ export function lotChangeSentences(
       ? []
       : [
           approved.by === null
-            ? `The lot is another than the one it stands in for, ${lotWords(approved.lot)}: nothing is approved for ${this_}.`
-            : `The lot is not the approved one. Approved was ${lotWords(approved.lot)}${whoWords(approved)}: that does not hold for ${this_}.`,
+            ? `It stands in for ${lotWords(approved.lot)}: nothing is approved for ${this_}.`
+            : `Approved was ${lotWords(approved.lot)}${whoWords(approved)}: that does not hold for ${this_}.`,
         ]),
     ...(released === null
       ? []
       : [
-          `The lot was changed after the release. Released was ${lotWords(released.lot)}${whoWords(released)}: that no longer holds, this is ${this_}.`,
+          `Released was ${lotWords(released.lot)}${whoWords(released)}: that no longer holds, this is ${this_}.`,
         ]),
   ];
 }

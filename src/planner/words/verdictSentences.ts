@@ -45,8 +45,9 @@ export function verdictDetail(found: LineVerdict, currency: string): string {
       const pays = reasonOf(found, "test-pays");
       if (pays !== undefined)
         return `skipping it costs ${expectedMoney(pays.riskRemoved, currency)} in expectation, the test ${moneyWords(pays.cost, currency)}`;
-      return reasonOf(found, "test-does-not-pay") === undefined
-        ? "a rule asks for it"
+      if (reasonOf(found, "test-does-not-pay") === undefined) return "a rule asks for it";
+      return chance !== undefined && reasonOf(found, "likelier-out-than-in") !== undefined
+        ? `a rule asks for it, but it has ${chanceWords(chance.chanceInBand)} in band: choose another mix first`
         : "a rule asks for it; by the money alone it is not worth its price";
     }
     case "goods-in-check":
@@ -63,6 +64,18 @@ export function verdictDetail(found: LineVerdict, currency: string): string {
       return best === null ? "" : `the best in the matrix has ${chanceWords(best)} in band${test}`;
     }
   }
+}
+
+/** The same in the width of a paper column: the bare figures behind the word. */
+export function verdictShort(found: LineVerdict, currency: string): string {
+  const chance = reasonOf(found, "chance");
+  const pays = reasonOf(found, "test-pays");
+  if (found.verdict === "print-a-test") {
+    if (pays === undefined) return "by rule";
+    return `${expectedMoney(pays.riskRemoved, currency)} if skipped`;
+  }
+  if (found.verdict === "goods-in-check" || chance === undefined) return "";
+  return `${chanceWords(chance.chanceInBand)}, loss ${expectedMoney(chance.expectedLoss, currency)}`;
 }
 
 /** A reason in full, for the pane. */

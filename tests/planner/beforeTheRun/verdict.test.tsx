@@ -88,6 +88,14 @@ describe("the verdict", () => {
     expect(part().getByText(/removes no more than 24\.69.EUR of risk and costs 25.EUR/)).toBeVisible();
   });
 
+  it("says of a test that only a rule asks for where another mix comes first", async () => {
+    const wide = engineThatSays({ deltaL5: -8, deltaL95: -2, chanceInBand: 0.2 });
+    const { verdict } = await openWith(untested(), NONE, wide);
+    expect(verdict(0)).toBe(
+      "Print a test: a rule asks for it, but it has 20 % in band: choose another mix first",
+    );
+  });
+
   it("says what a rule asks for before the plan is there, and nothing else", async () => {
     const wide = engineThatSays({ deltaL5: -8, deltaL95: -2 });
     const { verdict, plans } = await openWith(untested(), null, wide);
@@ -106,6 +114,9 @@ describe("the verdict", () => {
 
   it("does not run on evidence what is likelier out of band than in it", async () => {
     const { verdict, part } = await openWith(inEuros(), NONE, engineThatSays({ chanceInBand: 0.31 }));
+    expect(
+      part().getByText(/likelier out of the band than in it; the best of the matrix has 10/),
+    ).toBeVisible();
     expect(verdict(0)).toMatch(/^Choose another mix: 31 % in band, expected loss \d+(\.\d\d)? EUR$/);
     expect(part().getByRole("link", { name: "Go to the matrix" })).toBeVisible();
   });
@@ -138,7 +149,7 @@ describe("a lot that changed", () => {
   it("after approval is said at the line, with what was approved, by whom and when", async () => {
     const { row, wordsOf } = await openWith(substituted(), NONE);
     expect(wordsOf(row(1))).toMatch(
-      /^! another lot The lot is not the approved one\. Approved was lot B-7 of Heavy tee, Forest, Mill B by A\. Buyer, 17 Feb 2026, \d\d:\d\d: that does not hold for lot A-1\.$/,
+      /^! another lot Approved was lot B-7 of Heavy tee, Forest, Mill B by A\. Buyer, 17 Feb 2026: that does not hold for lot A-1\.$/,
     );
   });
 
@@ -149,7 +160,7 @@ describe("a lot that changed", () => {
     act(() => store.getState().edit((now) => changeLine(now, ids.line, { garmentLotId: ids.otherLot })));
     await waitFor(() => expect(row(0)).toHaveTextContent("Heavy tee, Forest, Mill B"));
     expect(wordsOf(row(1))).toMatch(
-      /The lot was changed after the release\. Released was lot A-1 of Heavy tee, Forest, Mill A by M\. Printer, .*: that no longer holds, this is lot B-7\./,
+      /^! another lot Released was lot A-1 of Heavy tee, Forest, Mill A by M\. Printer, .*: that no longer holds, this is lot B-7\./,
     );
     expect(screen.getByText("0 of 2 released.")).toBeVisible();
   });
