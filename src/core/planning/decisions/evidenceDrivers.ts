@@ -106,3 +106,33 @@ export function driverCovariance(one: PrintDriver, other: PrintDriver): number {
   for (const [name, loading] of few) sum += loading * (many.get(name) ?? 0);
   return sum;
 }
+
+/**
+ * `driverCovariance` of each of `rows` (positions in `drivers`) with all of them: rows x drivers, row by row. By the unknowns
+ * instead of by pairs, since most pairs share few.
+ */
+export function driverCovariances(drivers: readonly PrintDriver[], rows: readonly number[]): Float64Array {
+  const users = new Map<string, { readonly at: number; readonly loading: number }[]>();
+  drivers.forEach(({ loadings }, at) => {
+    for (const [name, loading] of loadings) {
+      const known = users.get(name);
+      if (known === undefined) users.set(name, [{ at, loading }]);
+      else known.push({ at, loading });
+    }
+  });
+  const columns = new Map(
+    [...users].map(([name, of]) => [
+      name,
+      { at: Int32Array.from(of, (use) => use.at), loadings: Float64Array.from(of, (use) => use.loading) },
+    ]),
+  );
+  const covariance = new Float64Array(rows.length * drivers.length);
+  rows.forEach((driver, r) => {
+    const start = r * drivers.length;
+    for (const [name, loading] of drivers[driver]!.loadings) {
+      const { at, loadings } = columns.get(name)!;
+      for (let i = 0; i < at.length; i++) covariance[start + at[i]!]! += loading * loadings[i]!;
+    }
+  });
+  return covariance;
+}

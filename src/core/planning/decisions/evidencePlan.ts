@@ -2,7 +2,7 @@
 import type { Viewing } from "../../colorimetry/viewing.ts";
 import type { Posterior } from "../../evidence/posterior.ts";
 import type { EvidencePrint } from "../../evidence/record.ts";
-import { driverCovariance, type PrintDriver, printDriver, sharedFactor } from "./evidenceDrivers.ts";
+import { driverCovariances, type PrintDriver, printDriver, sharedFactor } from "./evidenceDrivers.ts";
 import type { TestCandidate, TestPlanProblem } from "./testBenefit.ts";
 import { scoredCell } from "./uncertainCell.ts";
 
@@ -94,12 +94,12 @@ export function evidencePlanProblem(
       );
     }
   }
-  const covariance = new Float64Array(tests.length * cells.length);
+  const covariance = driverCovariances(
+    drivers,
+    tests.map(({ cell }) => cell),
+  );
   tests.forEach(({ cell }, t) => {
-    for (let c = 0; c < cells.length; c++) {
-      covariance[t * cells.length + c] =
-        driverCovariance(drivers[cell]!, drivers[c]!) * scales[cell]! * scales[c]!;
-    }
+    for (let c = 0; c < cells.length; c++) covariance[t * cells.length + c]! *= scales[cell]! * scales[c]!;
   });
   return { cells, tests, covariance };
 }

@@ -26,7 +26,7 @@ export interface TestPlanProblem {
 }
 
 /** The cells of one garment among all. */
-interface GarmentCells {
+export interface GarmentCells {
   readonly garmentId: string;
   readonly cells: readonly number[];
   readonly means: Float64Array;
@@ -34,6 +34,8 @@ interface GarmentCells {
   readonly costNow: number;
   /** The same with all the tests made and read without noise: nothing that can be tested is left open. */
   readonly costIfKnown: number;
+  /** n x n: covariance that they would take away. */
+  readonly knowable: Float64Array;
 }
 
 /** A set of tests, what their answers would settle, and what that is worth. Not changed once made. */
@@ -45,7 +47,8 @@ export interface Benefit {
   readonly settled: readonly Float64Array[];
   /** Per garment: expected cost of its best choice after the answers, as it was counted last. */
   readonly costs: readonly number[];
-  /** Per garment: part of the variance that answers have taken away since its cost was counted. */
+  /** Per garment: part of the variance that answers have taken away, and of that since its cost was counted. */
+  readonly settledShares: readonly number[];
   readonly uncounted: readonly number[];
   /** Money that the answers save, before the tests' own cost. */
   readonly worth: number;
@@ -90,13 +93,14 @@ export function benefitModel(problem: TestPlanProblem): BenefitModel {
     const means = Float64Array.from(cells, (c) => problem.cells[c]!.mean);
     const costNow = costWith(problem, cells, means, new Float64Array(cells.length ** 2));
     const costIfKnown = Math.min(costNow, costWith(problem, cells, means, known[g]!));
-    return { garmentId, cells, means, costNow, costIfKnown };
+    return { garmentId, cells, means, costNow, costIfKnown, knowable: known[g]! };
   });
   const nothing: Benefit = {
     chosen: [],
     covariance: problem.covariance,
     settled: garments.map(({ cells }) => new Float64Array(cells.length ** 2)),
     costs: garments.map(({ costNow }) => costNow),
+    settledShares: garments.map(() => 0),
     uncounted: garments.map(() => 0),
     worth: 0,
   };
@@ -122,7 +126,8 @@ function settledByAll(problem: TestPlanProblem, owns: readonly (readonly number[
         variance,
       );
     });
-    condition(problem, covariance, t, row, variance);
+    // Of those before it nothing more is asked.
+    condition(problem, covariance, t, row, variance, t + 1);
   });
   return settled;
 }
@@ -136,16 +141,17 @@ function addOuter(into: Float64Array, moved: readonly number[], variance: number
   }
 }
 
-/** Conditions `covariance`, in place, on the answer of test `t`: a correction of rank one. */
+/** Conditions `covariance`, in place, on the answer of test `t`: a correction of rank one to the rows from `first` on. */
 function condition(
   { tests, cells }: TestPlanProblem,
   covariance: Float64Array,
   t: number,
   row: Float64Array,
   variance: number,
+  first = 0,
 ): void {
   const ownCell = tests[t]!.cell;
-  for (let r = 0; r < tests.length; r++) {
+  for (let r = first; r < tests.length; r++) {
     const at = r * cells.length;
     const part = covariance[at + ownCell]! / variance;
     if (part === 0) continue;
@@ -153,7 +159,7 @@ function condition(
   }
 }
 
-function costWith(
+export function costWith(
   { cells }: TestPlanProblem,
   own: readonly number[],
   means: Float64Array,
@@ -191,7 +197,7 @@ export function gainOf(model: BenefitModel, benefit: Benefit, t: number): number
 }
 
 /** Calls `act` for each garment with anything to save that the answer of `t` says anything of. */
-function forEachMoved(
+export function forEachMoved(
   model: BenefitModel,
   benefit: Benefit,
   t: number,
@@ -228,10 +234,12 @@ export function withTest(model: BenefitModel, benefit: Benefit, t: number): Bene
   const cellCount = problem.cells.length;
   const costs = benefit.costs.slice();
   const settled = benefit.settled.slice();
+  const settledShares = benefit.settledShares.slice();
   const uncounted = benefit.uncounted.slice();
   forEachMoved(model, benefit, t, (g, share, settledAfter) => {
     const after = settledAfter();
     settled[g] = after;
+    settledShares[g]! += share;
     uncounted[g]! += share;
     if (uncounted[g]! <= NOTICEABLE_SHARE) return;
     uncounted[g] = 0;
@@ -242,7 +250,7 @@ export function withTest(model: BenefitModel, benefit: Benefit, t: number): Bene
   const row = benefit.covariance.subarray(t * cellCount, (t + 1) * cellCount);
   if (variance > 0) condition(problem, covariance, t, row, variance);
   const worth = garments.reduce((sum, { costNow }, g) => sum + costNow - costs[g]!, 0);
-  return { chosen: [...benefit.chosen, t], covariance, settled, costs, uncounted, worth };
+  return { chosen: [...benefit.chosen, t], covariance, settled, costs, settledShares, uncounted, worth };
 }
 
 /** The benefit of all of `tests`, in order. */

@@ -8,6 +8,7 @@ import type { Posterior } from "../../../../src/core/evidence/posterior.ts";
 import type { EvidencePrint } from "../../../../src/core/evidence/record.ts";
 import {
   driverCovariance,
+  driverCovariances,
   printDriver,
   sharedFactor,
 } from "../../../../src/core/planning/decisions/evidenceDrivers.ts";
@@ -89,6 +90,17 @@ describe("printDriver", () => {
       const { settleableVariance } = printDriver(shared, print, viewing, 1);
       expect(settleableVariance).toBeCloseTo(varianceUnder(posterior, print), 8);
     }
+  });
+
+  it("has the same covariances by unknowns as by pairs", () => {
+    const drivers = prints.map((print) => printDriver(shared, print, viewing, 1));
+    const rows = [0, 5, drivers.length - 1];
+    const all = driverCovariances(drivers, rows);
+    rows.forEach((row, r) => {
+      drivers.forEach((driver, c) => {
+        expect(all[r * drivers.length + c]).toBeCloseTo(driverCovariance(drivers[row]!, driver), 10);
+      });
+    });
   });
 
   it("foretells how much one more record takes off another garment's variance, as learning it then does", () => {

@@ -7,7 +7,8 @@ import {
   type TestPlanProblem,
   withTest,
 } from "../../../../src/core/planning/decisions/testBenefit.ts";
-import { NO_LIMITS, planTests } from "../../../../src/core/planning/decisions/testPlan.ts";
+import { NO_LIMITS } from "../../../../src/core/planning/decisions/testLimits.ts";
+import { planTests } from "../../../../src/core/planning/decisions/testPlan.ts";
 import { sharedShop } from "./sharedShops.ts";
 
 /** Net worth of the best of all sets of tests. */
