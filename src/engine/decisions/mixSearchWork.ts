@@ -17,9 +17,9 @@ import {
 import { mixOpeningCost, partsWithoutPrice } from "../../job/decisions/inkMoney.ts";
 import type { Documents } from "../../job/documents.ts";
 import type { Place } from "../../job/jobDocument.ts";
-import { chosenCandidate } from "../../job/lookup.ts";
 import type { FoundMix, MixAnswer } from "./decisionProtocol.ts";
 import { type StatedSearch, statedSearch } from "./mixStatement.ts";
+import { chosenPrintKey } from "./statedLine.ts";
 import { unservedLines } from "./unservedLines.ts";
 
 /** A search that only the solver is missing for. */
@@ -42,12 +42,10 @@ function rulesOf({ mixRules }: Place, { mixes }: StatedSearch): MixSearchRules {
 }
 
 function presentChoices({ job }: Documents, place: Place, { lines, mixes }: StatedSearch): PresentChoice[] {
+  const known = new Set(mixes.map(({ key }) => key));
   return lines.flatMap(({ line }) => {
-    const candidate = chosenCandidate(job, line.id, place.id);
-    const mix = mixes.find(({ mixId }) => candidate !== null && mixId === candidate.mixId);
-    return candidate === null || mix === undefined
-      ? []
-      : [{ garmentId: line.id, mixId: mix.key, setUpId: candidate.setUpId }];
+    const print = chosenPrintKey(job, line.id, place.id);
+    return print === null || !known.has(print.mixId) ? [] : [{ garmentId: line.id, ...print }];
   });
 }
 

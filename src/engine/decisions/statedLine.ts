@@ -2,13 +2,14 @@
 import type { Posterior } from "../../core/evidence/posterior.ts";
 import type { MixOption } from "../../core/planning/decisions/mixSearch.ts";
 import type { UnservedOption } from "../../core/planning/decisions/unservedReason.ts";
+import { approvedReference } from "../../job/approvedReference.ts";
 import { inkCostPerPiece } from "../../job/decisions/inkMoney.ts";
 import { lineLoss } from "../../job/decisions/lineMoney.ts";
-import type { MixCandidate } from "../../job/decisions/mixCandidates.ts";
+import { type MixCandidate, mixKey } from "../../job/decisions/mixCandidates.ts";
 import type { Documents } from "../../job/documents.ts";
-import type { Place } from "../../job/jobDocument.ts";
-import { chosenCandidate, pieceCount } from "../../job/lookup.ts";
-import { partsOf } from "../../job/recipeParts.ts";
+import type { Job, Place } from "../../job/jobDocument.ts";
+import { chosenCandidate, mixOf, pieceCount } from "../../job/lookup.ts";
+import { isSameRecipe, partsOf } from "../../job/recipeParts.ts";
 import type { SetUp } from "../../job/shelfDocument.ts";
 import { expectedOf, outlookOf, type PreparedColumn, type PreparedLine, preparedColumn } from "./outlook.ts";
 import { type ReadyLine, readyPrint } from "./placePrints.ts";
@@ -53,21 +54,45 @@ export function columnsOf(
   });
 }
 
-/** The columns of a line whose chance is worth knowing: those that may be in band, what is chosen, and what comes nearest. */
+/** The chosen mix and set-up of a line as options name them; null where nothing is chosen. */
+export function chosenPrintKey(
+  job: Job,
+  lineId: string,
+  placeId: string,
+): { readonly mixId: string; readonly setUpId: string } | null {
+  const candidate = chosenCandidate(job, lineId, placeId);
+  const mix = candidate === null ? null : mixOf(job, candidate.mixId);
+  return candidate === null || mix === null ? null : { mixId: mixKey(mix), setUpId: candidate.setUpId };
+}
+
+/** Whether what is chosen is what was approved on the line's own lot: no search has a say in that. */
+function isApproved({ job, library }: Documents, { line, lot }: ReadyLine, placeId: string): boolean {
+  const approved = approvedReference(library, lot.id);
+  const candidate = chosenCandidate(job, line.id, placeId);
+  const mix = candidate === null ? null : mixOf(job, candidate.mixId);
+  if (approved === null || candidate === null || mix === null) return false;
+  const { recipe, setUpId } = approved.testPrint;
+  return setUpId === candidate.setUpId && isSameRecipe(recipe, mix.recipe);
+}
+
+/**
+ * The columns of a line whose chance is worth knowing: those that may be in band, what is chosen, and what comes nearest;
+ * what was approved and is chosen alone.
+ */
 function worthKnowing(
   documents: Documents,
   place: Place,
-  { line, band }: ReadyLine,
+  ready: ReadyLine,
   columns: readonly Column[],
   expected: readonly number[],
 ): ReadonlySet<number> {
+  const { line, band } = ready;
+  const chosen = chosenPrintKey(documents.job, line.id, place.id);
+  const at = columns.findIndex(({ mix, setUp }) => mix.key === chosen?.mixId && setUp.id === chosen.setUpId);
+  if (at >= 0 && isApproved(documents, ready, place.id)) return new Set([at]);
   const off = expected.map((deltaL) => Math.abs(deltaL - band.deltaL));
   const worth = new Set([...off.keys()].filter((c) => off[c]! <= band.tolerance + MEDIAN_WITHIN));
   worth.add(off.indexOf(Math.min(...off)));
-  const chosen = chosenCandidate(documents.job, line.id, place.id);
-  const at = columns.findIndex(
-    ({ mix, setUp }) => mix.mixId !== null && mix.mixId === chosen?.mixId && setUp.id === chosen.setUpId,
-  );
   return at < 0 ? worth : worth.add(at);
 }
 

@@ -3,13 +3,14 @@ import type { InkMix } from "../../core/prediction/inputs.ts";
 import type { Documents } from "../documents.ts";
 import { recipeWithTint } from "../edits/recipe.ts";
 import type { Place } from "../jobDocument.ts";
+import type { Mix } from "../mixDocument.ts";
 import { inkMixFor } from "../predictionInputs.ts";
 import { recipeKey } from "../recipeKey.ts";
 import { partsOf, type Recipe } from "../recipeParts.ts";
 import type { Base, Colourant, Shelf } from "../shelfDocument.ts";
 
 export interface MixCandidate {
-  /** `recipeKey`, with the covered part of the cloth where the job's mix sets one. */
+  /** `mixKey`. */
   readonly key: string;
   readonly recipe: Recipe;
   readonly ink: InkMix;
@@ -57,6 +58,11 @@ function ladderOf(base: Base, documents: Documents, place: Place): Recipe[] {
   return [clear, ...tinted(laddered(documents, place), shelf.defaults.tintLadder)];
 }
 
+/** What a candidate is named by: its recipe, and the covered part of the cloth where a mix sets one. */
+export function mixKey({ recipe, clothCoverFraction }: Pick<Mix, "recipe" | "clothCoverFraction">): string {
+  return recipeKey(recipe) + (clothCoverFraction === null ? "" : ` covering ${clothCoverFraction}`);
+}
+
 /** The candidate of a recipe; null where the shelf or a data sheet refuses it. */
 export function candidateOf(
   recipe: Recipe,
@@ -69,7 +75,7 @@ export function candidateOf(
   const parts = partsOf(recipe, shelf);
   const bases = parts.filter(({ kind }) => kind === "base");
   return {
-    key: recipeKey(recipe) + (clothCoverFraction === null ? "" : ` covering ${clothCoverFraction}`),
+    key: mixKey({ recipe: [...recipe], clothCoverFraction }),
     recipe,
     ink: found.mix,
     mixId: own?.mixId ?? null,

@@ -85,7 +85,7 @@ describe("the demo's mix search", () => {
       6,
     );
     const losses = proposal.changes.reduce((sum, { to }) => sum + (to?.expectedLoss ?? 0), 0);
-    // The approved forest may stay as it is; its loss is then in the total and in no change.
+    // The approved forest stays as it is: its loss is in the total and in no change.
     expect(losses).toBeLessThanOrEqual(cost.expectedLoss + 1e-6);
   });
 
@@ -102,10 +102,30 @@ describe("the demo's mix search", () => {
     expect(answer.proposal.changes.filter(({ to }) => to !== null)).toHaveLength(3);
   });
 
-  it("keeps to at most so many mixes, at a price", () => {
-    const two = found(withRules({ atMostMixes: 2 }), front.id);
-    expect(mixesUsed(two).size).toBeLessThanOrEqual(2);
-    expect(two.cost.total).toBeGreaterThan(front217.cost.total);
+  it("leaves an approved print that is chosen as it is, and changes it only without its approval", () => {
+    const [choice] = documents.job.choices;
+    expect(front217.proposal.changes.map(({ garmentId }) => garmentId)).not.toContain(choice!.lineId);
+    expect(front217.proposal.unchangedCount).toBe(1);
+    const { library } = documents;
+    const testPrints = library.testPrints.map((print) => ({ ...print, verdict: "none" as const }));
+    const unapproved = { ...documents, library: { ...library, testPrints, approvals: [] } };
+    const optionsOf = (on: Documents) =>
+      statedSearch(on, front, posterior).problem.options.filter(
+        ({ garmentId }) => garmentId === choice!.lineId,
+      );
+    expect(optionsOf(documents)).toHaveLength(1);
+    expect(optionsOf(unapproved).length).toBeGreaterThan(1);
+  });
+
+  it("keeps to at most so many mixes, at a price, and says so where so few cannot serve all", () => {
+    const four = found(withRules({ atMostMixes: 4 }), front.id);
+    expect(mixesUsed(four).size).toBeLessThanOrEqual(4);
+    expect(four.cost.total).toBeGreaterThan(front217.cost.total);
+    expect(answerOn(withRules({ atMostMixes: 1 }), front.id)).toEqual({
+      ok: false,
+      faults: [],
+      impossible: true,
+    });
   });
 
   it("takes low-cure bases alone where that is asked, and says whom the rule leaves out", () => {
