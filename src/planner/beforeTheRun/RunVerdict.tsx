@@ -6,7 +6,7 @@ import { jobAddress, printAddress, type ViewName } from "../address.ts";
 import { LossFigures } from "../decisions/LossFigures.tsx";
 import type { TestPlanState } from "../decisions/useTestPlan.ts";
 import { verdictReasonSentence, verdictWord } from "../words/verdictSentences.ts";
-import { runDayNotice } from "../words/worthSentences.ts";
+import { noTimeSentence } from "../words/worthSentences.ts";
 import type { RunLine } from "./runLines.ts";
 
 interface Props {
@@ -34,7 +34,7 @@ export function RunVerdict({ documents, run, verdict, plan }: Props) {
             ))}
           </ul>
           {asksForTest === true && runDay === "no-time" && (
-            <p>! {runDayNotice(runDay, documents.job.runStartsOn ?? "")}</p>
+            <p>! {noTimeSentence(documents.job.runStartsOn ?? "")}</p>
           )}
           <Ways documents={documents} run={run} verdict={verdict} />
         </>

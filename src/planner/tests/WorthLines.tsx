@@ -4,7 +4,7 @@ import { lineLoss } from "../../job/decisions/lineMoney.ts";
 import type { Documents } from "../../job/documents.ts";
 import { jobAddress, printAddress } from "../address.ts";
 import { type NamedLine, namedLine } from "../decisions/namedLine.ts";
-import { expectedMoney, staysSentence, staysSummary } from "../words/worthSentences.ts";
+import { expectedMoney, othersSentence, staysSentence, staysSummary } from "../words/worthSentences.ts";
 
 interface Props {
   readonly documents: Documents;
@@ -75,7 +75,7 @@ export function WorthLines({ documents, finding }: Props) {
         </ul>
       )}
       {rest.length > 0 && (
-        <p className="quiet">The rest: {rest.map((one) => `${one.named.name} ${amount(one)}`).join("; ")}.</p>
+        <p className="quiet">{othersSentence(rest.map((one) => `${one.named.name} ${amount(one)}`))}</p>
       )}
     </section>
   );

@@ -7,9 +7,11 @@ import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { type LineAt, namedLine } from "../decisions/namedLine.ts";
 import { isWeighable, type TestPlanState, useTestPlan } from "../decisions/useTestPlan.ts";
+import { recipeName } from "../words/mixWords.ts";
 import {
   endSentence,
   firstSentence,
+  headlineNames,
   NAMED_FIRST,
   planningSentence,
   runDayNotice,
@@ -103,7 +105,11 @@ const nameOf = (documents: Documents, at: LineAt) => namedLine(documents, at)?.n
 
 function Summary({ documents, finding }: Found) {
   const { tests } = finding;
-  const { currency } = documents.library.shelf.defaults;
+  const { shelf } = documents.library;
+  const { currency } = shelf.defaults;
+  const first = tests.slice(0, NAMED_FIRST).map((test) => {
+    return { name: nameOf(documents, test), mix: recipeName(test.recipe, shelf) };
+  });
   return (
     <section className="worth__summary" aria-label="The plan">
       <div className="worth__said">
@@ -111,9 +117,7 @@ function Summary({ documents, finding }: Found) {
           <h3 className="worth__first">No test print is worth its price now.</h3>
         ) : (
           <>
-            <h3 className="worth__first">
-              {firstSentence(tests.slice(0, NAMED_FIRST).map((test) => nameOf(documents, test)))}
-            </h3>
+            <h3 className="worth__first">{firstSentence(headlineNames(first))}</h3>
             <p>{settledSentence(finding)}</p>
           </>
         )}

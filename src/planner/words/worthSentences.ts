@@ -9,6 +9,9 @@ import { chanceWords, rangeWords } from "./predictionSentences.ts";
 /** So many are named in the headline: what somebody with one free hour wants to know. */
 export const NAMED_FIRST = 3;
 
+/** More than these say nothing to a reader. */
+const NAMED_OTHERS = 12;
+
 const sum = (amounts: readonly number[]) => amounts.reduce((total, amount) => total + amount, 0);
 const testsWords = (count: number) => (count === 1 ? "test print" : "test prints");
 
@@ -20,6 +23,14 @@ export function expectedMoney(amount: number, currency: string): string {
 /** What skipping the tests from that place of the list on costs in expectation, those before it made. */
 export function skippedFrom(tests: readonly WorthwhileTest[], from: number): number {
   return sum(tests.slice(from).map(({ riskRemoved }) => riskRemoved));
+}
+
+/** Names for the headline; a garment that stands in it twice is told apart by its mix. */
+export function headlineNames(tests: readonly { readonly name: string; readonly mix: string }[]): string[] {
+  return tests.map(({ name, mix }) => {
+    const isAlone = tests.filter((other) => other.name === name).length === 1;
+    return isAlone ? name : `${name} with ${mix.charAt(0).toLowerCase()}${mix.slice(1)}`;
+  });
 }
 
 /** "Print these 3 first: Forest (Mill B), Royal (Mill D) and Denim (Mill C)." */
@@ -155,6 +166,18 @@ export function timeSentence(
     return `Time limits nothing before ${runDayWords}: no number of tests in a day is set.`;
   const rest = restDays === 0 ? "no rest" : restDays === 1 ? "1 day of rest" : `${restDays} days of rest`;
   return `Before ${runDayWords} there is time for ${groupedCount(atMostTests)} ${testsWords(atMostTests)}: ${perDay ?? 0} a day, ${rest}.`;
+}
+
+/** Beside a verdict that asks for a test. */
+export function noTimeSentence(day: string): string {
+  return `No test can be printed, rested and read before the run on ${day}: the run would have to wait for it.`;
+}
+
+/** Garments with what stays on them, few enough to be read. */
+export function othersSentence(others: readonly string[]): string {
+  const few = others.slice(0, NAMED_OTHERS);
+  const more = others.length - few.length;
+  return `The rest: ${few.join("; ")}${more > 0 ? `; and ${groupedCount(more)} more garments` : ""}.`;
 }
 
 /** The day is over or too near: the list is that of a run that can wait. */

@@ -4,10 +4,12 @@ import { describe, expect, it } from "vitest";
 import type { TestsFinding } from "../../../src/engine/decisions/decisionProtocol.ts";
 import { lineLoss } from "../../../src/job/decisions/lineMoney.ts";
 import type { Documents } from "../../../src/job/documents.ts";
+import { setRunStartsOn } from "../../../src/job/edits/job.ts";
 import { changeLine } from "../../../src/job/edits/lines.ts";
 import { changeDefaults } from "../../../src/job/edits/shelf.ts";
 import { MODEL_VERSION } from "../../../src/job/modelVersion.ts";
 import type { Approval } from "../../../src/job/recordDocument.ts";
+import { today } from "../../../src/planner/state/identity.ts";
 import { exampleId, exampleTestPrint, ids, time } from "../../job/exampleDocuments.ts";
 import { exampleFinding, exampleTest, plansOnDemand } from "../plansOnDemand.ts";
 import { chosenJob, engineThatSays, openRun } from "./runBench.tsx";
@@ -128,6 +130,12 @@ describe("the verdict", () => {
       "href",
       expect.stringContaining("tab=goods-in"),
     );
+  });
+
+  it("says that the run would have to wait where no test fits before it", async () => {
+    const { part, plans } = await openWith(setRunStartsOn(inEuros(), today()), WANTED);
+    expect(plans.asked[0]?.documents.job.runStartsOn).toBeNull();
+    expect(part().getByText(/the run would have to wait for it/)).toBeVisible();
   });
 
   it("is summed up in one sentence above the table", async () => {

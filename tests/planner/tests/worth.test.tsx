@@ -36,7 +36,9 @@ describe("the plan", () => {
   it("opens first, and says in a sentence which three come first and what they settle", async () => {
     await openWorth();
     expect(screen.getByRole("tab", { name: "Worth making", selected: true })).toBeVisible();
-    expect(page()).toContain("Print these 3 first: Forest (Mill B), Forest (Mill A) and Forest (Mill B).");
+    expect(page()).toContain(
+      "Print these 3 first: Forest (Mill B) with gloss clear + 20 % soft-hand additive, Forest (Mill A) and Forest (Mill B) with gloss clear + 0.5 % black.",
+    );
     expect(page()).toContain(
       "Of 30 possible test prints these 3 settle 50 % of the avoidable risk; all 4 that are worth their price settle 91 %.",
     );
