@@ -174,6 +174,14 @@ describe("press", () => {
     expect(await pageCount(page)).toBe(1);
     await readFirstOff(page);
     await keep(page);
+    await page.getByText("The first-off is kept").waitFor();
+    expect(await pageCount(page)).toBe(1);
+    // The approved garment is chosen in the demo as well. The dialog is the browser's own, the sheets are ours.
+    await page.evaluate(() => {
+      window.print = () => undefined;
+    });
+    await page.getByRole("button", { name: "Print all 2 run sheets" }).click();
+    expect(await pageCount(page)).toBe(2);
     expect(await pageCount(page)).toBe(1);
   });
 

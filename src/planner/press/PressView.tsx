@@ -1,5 +1,5 @@
 /** Press: the first-off of a garment against its target, the later pulls of its run, and what to change when it is off. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { pressRun } from "../../job/press/pressRun.ts";
 import { printAddress, useJobAddress } from "../address.ts";
@@ -40,6 +40,12 @@ export default function PressView() {
   const states = useChosenStates(documents);
   const isPrinting = usePrinting();
   const [printsAll, setPrintsAll] = useState(false);
+  // All sheets were asked for once: the browser's own print goes back to the one on the press.
+  const wasPrinting = useRef(false);
+  useEffect(() => {
+    if (wasPrinting.current && !isPrinting) setPrintsAll(false);
+    wasPrinting.current = isPrinting;
+  }, [isPrinting]);
   const lines = useMemo(
     () =>
       runLines(documents, states)

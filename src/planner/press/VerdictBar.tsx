@@ -10,11 +10,11 @@ interface Props {
   readonly band: Pick<Band, "deltaL" | "tolerance">;
 }
 
-const SIZE = { width: 480, height: 96, side: 16, top: 30, bottom: 66 } as const;
+const SIZE = { width: 340, height: 96, side: 16, top: 30, bottom: 66 } as const;
 /** Tolerances kept in sight on each side of the middle. */
 const LEAST_REACH = 1.8;
 /** A label that would start or end outside the picture is turned to the other side. */
-const EDGE_PX = 72;
+const EDGE_PX = 56;
 
 export function VerdictBar({ verdict, band }: Props) {
   const { mean, interval, acceptance } = verdict;
