@@ -9,7 +9,7 @@ import { Notice } from "../controls/Notice.tsx";
 import { useLostFocus } from "../controls/useLostFocus.ts";
 import { nowIso } from "../state/identity.ts";
 import { useBenchForm } from "../tests/useBenchForm.ts";
-import { FIRST_OFF_STEPS, NO_TOLERANCE } from "../words/pressSentences.ts";
+import { ACTION_WORDS, FIRST_OFF_STEPS, NO_TOLERANCE } from "../words/pressSentences.ts";
 import { FirstOffForm } from "./FirstOffForm.tsx";
 import { PressLog } from "./PressLog.tsx";
 import { SignFirstOff } from "./SignFirstOff.tsx";
@@ -61,6 +61,9 @@ export function FirstOffTab({ documents, run }: Props) {
     bench.correct(print);
   };
   const action = firstOff?.entry.said.action ?? null;
+  const today = firstOff?.verdict?.action ?? null;
+  const isPassed = action === "run" && today === "run";
+  const isUndecided = today === "read-more";
   return (
     <div className="press__part" ref={part}>
       {isKept && firstOff !== null && (
@@ -71,9 +74,15 @@ export function FirstOffTab({ documents, run }: Props) {
       {run.lineBand.band.tolerance === 0 && <Notice kind="problem">{NO_TOLERANCE}</Notice>}
       {firstOff?.verdict != null && firstOff.reading !== null && (
         <section className="press__stands" aria-label="What stands">
+          {today !== action && action !== null && (
+            <Notice kind="note">
+              When it was kept it said: {ACTION_WORDS[action].toLowerCase()}. The target has been changed
+              since.
+            </Notice>
+          )}
           <VerdictPanel verdict={firstOff.verdict} reading={firstOff.reading} band={run.lineBand.band} />
           <div className="acts">
-            {action === "run" && (
+            {isPassed && (
               <>
                 <ActionButton weight="strong" onClick={() => change({ tab: "pulls" })}>
                   Log the next pull
@@ -81,12 +90,17 @@ export function FirstOffTab({ documents, run }: Props) {
                 <SignFirstOff run={run} signer={firstOff.entry.by} />
               </>
             )}
-            {action !== "run" && (
-              <ActionButton weight="strong" onClick={() => change({ tab: "recover" })}>
+            {!isPassed && (
+              <ActionButton
+                weight={isUndecided ? "normal" : "strong"}
+                onClick={() => change({ tab: "recover" })}
+              >
                 See what can be changed
               </ActionButton>
             )}
-            <ActionButton onClick={start}>Take another first-off</ActionButton>
+            <ActionButton weight={isUndecided ? "strong" : "normal"} onClick={start}>
+              Take another first-off
+            </ActionButton>
           </div>
         </section>
       )}

@@ -13,7 +13,7 @@ import { Notice } from "../controls/Notice.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { viewingWords } from "../words/garmentWords.ts";
-import { NO_TOLERANCE } from "../words/pressSentences.ts";
+import { ACTION_WORDS, NO_TOLERANCE } from "../words/pressSentences.ts";
 import { PressLog } from "./PressLog.tsx";
 import { PullChart } from "./PullChart.tsx";
 import { PullEntry } from "./PullEntry.tsx";
@@ -38,7 +38,7 @@ export function PullsTab({ documents, run }: Props) {
   const { change } = useJobAddress();
   const record = usePlanner((state) => state.record);
   const { job } = documents;
-  const { line, place, points, firstOff, lineBand, lot } = run;
+  const { line, place, points, firstOff, latest, lineBand, lot } = run;
   const pulls = run.entries.filter(({ entry }) => entry.kind === "pull");
   const last = pulls.at(-1)?.entry ?? readerOf(firstOff);
   const [form, put] = usePullDraft(`pull ${line.id} ${place.id}`, () => newPullForm(last));
@@ -78,6 +78,7 @@ export function PullsTab({ documents, run }: Props) {
     put(newPullForm(entry));
   };
   const mayPull = firstOff?.entry.said.action === "run";
+  const stands = latest?.entry.kind === "pull" ? latest.entry.said.action : "run";
   return (
     <div className="press__part">
       {!mayPull && (
@@ -87,6 +88,17 @@ export function PullsTab({ documents, run }: Props) {
             : "The latest first-off was not passed."}{" "}
           <ActionButton weight="plain" onClick={() => change({ tab: "first-off" })}>
             To the first-off
+          </ActionButton>
+        </Notice>
+      )}
+      {mayPull && stands !== "run" && (
+        <Notice kind="caution">
+          The last pull said: {ACTION_WORDS[stands].toLowerCase()}.{" "}
+          <ActionButton
+            weight="plain"
+            onClick={() => change({ tab: stands === "first-off" ? "first-off" : "recover" })}
+          >
+            {stands === "first-off" ? "To the first-off" : "See what can be changed"}
           </ActionButton>
         </Notice>
       )}

@@ -37,7 +37,9 @@ export function RecoverTab({ documents, run }: Props) {
   const [wantedFor, setWantedFor] = useState<string | null>(null);
   /** What was taken, and the choice that it made: another one chosen since, or undo, ends the notice. */
   const [used, setUsed] = useState<{ readonly name: string; readonly before: string } | null>(null);
-  const needsIt = latest !== null && latest.entry.said.action !== "run";
+  // What was passed then may be out of a target that was changed since.
+  const isOff = firstOff?.verdict != null && firstOff.verdict.action !== "run";
+  const needsIt = isOff || (latest !== null && latest.entry.said.action !== "run");
   const isAsked = needsIt || wantedFor === subject;
   const state = useRecovery(documents, { lineId: line.id, placeId: place.id, halftonesAllowed }, isAsked);
   const candidate = chosenCandidate(job, line.id, place.id);

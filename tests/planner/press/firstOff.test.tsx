@@ -3,6 +3,7 @@ import { act, screen, within } from "@testing-library/react";
 import { describe, expect, it } from "vitest";
 import { checklistSubject } from "../../../src/job/checklistSubject.ts";
 import { chooseCandidate } from "../../../src/job/edits/choices.ts";
+import { changePlace } from "../../../src/job/edits/places.ts";
 import { MODEL_VERSION } from "../../../src/job/modelVersion.ts";
 import { exampleDocuments, ids } from "../../job/exampleDocuments.ts";
 import { chosenJob, openPress, withReference } from "./pressBench.tsx";
@@ -164,6 +165,23 @@ describe("a first-off that is kept", () => {
       { action: "sign", itemCode: "first-off", signer: "M. Second", subject: now().job.pressLog[0]?.subject },
     ]);
     expect(screen.getByText("The first-off is signed before the run by M. Second.")).toBeInTheDocument();
+  });
+
+  it("keeps what was said when the target is another one, and says what it is held against today", async () => {
+    const { press, typePairs, fill, now, store } = await openPress();
+    await press("Take a first-off");
+    await typePairs([26, 26.1, 25.9, 26]);
+    await fill("Printed and read by", "A. Operator");
+    await fill("Passed by, a second person", "M. Second");
+    await press("Keep this first-off");
+    const band = { deltaL: -9, tolerance: 1.5, hueLimit: 2 };
+    act(() => store.getState().edit((documents) => changePlace(documents, ids.place, { band })));
+    const stands = within(screen.getByRole("region", { name: "What stands" }));
+    expect(stands.getByText("Stop")).toBeInTheDocument();
+    expect(stands.getByText(/When it was kept it said: run\./)).toBeInTheDocument();
+    expect(stands.queryByRole("button", { name: "Log the next pull" })).not.toBeInTheDocument();
+    expect(stands.getByRole("button", { name: "See what can be changed" })).toBeInTheDocument();
+    expect(now().job.pressLog[0]).toMatchObject({ band: { deltaL: -4 }, said: { action: "run" } });
   });
 
   it("is not undone", async () => {

@@ -71,6 +71,7 @@ describe("a pull", () => {
     expect(says().getByRole("button", { name: "See what can be changed" })).toBeInTheDocument();
     await press("Keep this pull");
     expect(now().job.pressLog.at(-1)?.said).toMatchObject({ action: "stop", mean: -7 });
+    expect(screen.getByText(/The last pull said: stop\./)).toBeInTheDocument();
   });
 
   it("says that a run moved while it is still in the target", async () => {

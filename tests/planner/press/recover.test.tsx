@@ -24,7 +24,10 @@ function stopped(action: "stop" | "run" = "stop"): Documents {
     examplePressEntry(1, {
       kind: "first-off",
       subject: checklistSubject(documents, ids.line, ids.place),
-      readings: { kind: "pairs", deltaL: [-8, -8.1], pieceCount: 2 },
+      readings:
+        action === "run"
+          ? { kind: "pairs", deltaL: [-4, -4.1, -3.9, -4], pieceCount: 4 }
+          : { kind: "pairs", deltaL: [-8, -8.1], pieceCount: 2 },
       said: { ...STOP, action },
     }),
   );
