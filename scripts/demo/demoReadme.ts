@@ -28,7 +28,7 @@ inks, the prices and the dates. No number was measured on a real garment or ink.
   masstones and strengths of the coloured inks: invented.
 - Cure temperatures and times, highest temperatures and hazards: examples only. Use your ink maker's data sheets.
 - Weighed deposits: invented, 24 g/m² through 61-64 (ten pieces) and 13.92 g/m² through 90-48 (a mean) at 1.2 g/cm³.
-- Spare pieces to print tests on (8 of a line, 6 of a small one), the day the run starts, an hour of the press, how tests
+- Spare pieces to print tests on (8 of a line, 6 of a small one), an hour of the press, how tests
   are made (4 in a day, a day of rest, 6 pairs on 2 pieces) and that the shop owes a customer's spoiled piece in full:
   invented. Every ink stands in the shop.
 - Lots of the inks, the weighing of the two black masters and what is left of them, scales, pots and minutes: invented.

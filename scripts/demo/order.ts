@@ -116,7 +116,8 @@ export function demoJob(): Job {
     ],
     viewing: { illuminant: "D65", observer: "10deg" },
     checklist: [],
-    runStartsOn: "2026-03-02",
+    // Opened on any day: a day in its calendar would be over.
+    runStartsOn: null,
     pressLog: [],
   };
 }

@@ -176,7 +176,8 @@ describe("the open job", () => {
     const { user, store } = await openJobs(({ session }) => session.start());
     const day = screen.getByRole("textbox", { name: "Its run starts on" });
     const startsOn = () => store.getState().documents?.job.runStartsOn;
-    expect(day).toHaveValue("2026-03-02");
+    expect(day).toHaveValue("");
+    await user.type(day, "2026-03-02{Enter}");
     await user.clear(day);
     await user.type(day, "2026-02-30{Enter}");
     expect(screen.getByRole("alert")).toHaveTextContent("year-month-day");
