@@ -5,6 +5,8 @@ import { areAllowed, type TestPlanLimits } from "./testLimits.ts";
 
 /** Up to this many candidates all are counted anew after each pick, and all are tried in exchange. */
 const SMALL_PROBLEM = 24;
+/** Gains of a garment that are counted for the order of a list at most: about a second's work. Invented default. */
+const MOST_COUNTINGS = 20_000;
 /** Candidates that are tried in pairs in a larger problem, best first, and those tried before it is taken that none pays. */
 const LOOKED_AT = 8;
 
@@ -48,7 +50,7 @@ export class PlanSearch {
     return this.model.problem.tests[t]!.cost;
   }
 
-  net(benefit: Benefit): number {
+  private net(benefit: Benefit): number {
     return benefit.worth - benefit.chosen.reduce((sum, t) => sum + this.costOf(t), 0);
   }
 
@@ -181,9 +183,10 @@ export class PlanSearch {
     return best;
   }
 
-  /** The chosen in the order in which each adds most; in a large problem as they were taken. */
+  /** The chosen in the order in which each adds most, counted; as they were taken where that would be too many to count. */
   steps({ chosen }: Benefit): readonly Step[] {
-    if (this.worths !== null) return this.taken;
+    const countings = chosen.length ** 2 * this.model.garments.length;
+    if (this.worths !== null && countings > MOST_COUNTINGS) return this.taken;
     const steps: Step[] = [];
     const left = new Set(chosen);
     let benefit = this.model.nothing;

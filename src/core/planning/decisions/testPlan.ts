@@ -75,12 +75,13 @@ function planOf(model: BenefitModel, search: PlanSearch, found: Benefit): TestPl
       shareSettled: avoidable > 0 ? Math.min(1, worth / avoidable) : 0,
     };
   });
+  const saved = tests.reduce((sum, { riskRemoved, cost }) => sum + riskRemoved - cost, 0);
   const next = search.next(found);
   return {
     tests,
     costNow: garments.reduce((sum, { costNow }) => sum + costNow, 0),
     avoidable,
-    netWorth: search.net(found),
+    netWorth: saved,
     garments: garments.map(({ garmentId, costNow, costIfKnown }) => ({ garmentId, costNow, costIfKnown })),
     next:
       next === null
