@@ -20,6 +20,7 @@ import "../matrix/cell.css";
 import "../tests/tests.css";
 import "../tests/bench.css";
 import "./press.css";
+import "./verdict.css";
 import "./pressLog.css";
 import "./recover.css";
 
