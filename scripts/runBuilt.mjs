@@ -8,7 +8,8 @@ import { projectRoot } from "./projectRoot.mjs";
 const builtFolder = join(projectRoot, "node_modules", ".cache", "tonebench-built");
 
 /**
- * Builds `file` with everything it imports, packages too, into one module and runs its export `run`. The process ends
+ * Builds `file` with everything it imports, packages too but for the solver, which looks for its WebAssembly beside itself,
+ * into one module and runs its export `run`. The process ends
  * with the whole number it gives, else with 0, or with 1 where it cannot be had.
  * @param {string} file path from the project's root
  */
@@ -24,7 +25,7 @@ export async function runBuilt(file) {
     configFile: false,
     envFile: false,
     logLevel: "error",
-    ssr: { noExternal: true },
+    ssr: { noExternal: true, external: ["highs"] },
     build: {
       ssr: join(projectRoot, file),
       outDir: join(builtFolder, name),

@@ -4,7 +4,8 @@ import { readJobArchive } from "../../../src/exchange/jobArchive.ts";
 import type { Documents } from "../../../src/job/documents.ts";
 import { chooseCandidate } from "../../../src/job/edits/choices.ts";
 
-const DEMO = new URL("../../../demo-data/verrowmoor-vm-217.tonebench.json", import.meta.url);
+/** From the project's root, where both the tests and the built bench run. */
+const DEMO = "demo-data/verrowmoor-vm-217.tonebench.json";
 
 export function demoDocuments(): Documents {
   const read = readJobArchive(readFileSync(DEMO, "utf8"));
