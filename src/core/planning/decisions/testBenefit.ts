@@ -127,7 +127,7 @@ function settledByAll(problem: TestPlanProblem, owns: readonly (readonly number[
       );
     });
     // Of those before it nothing more is asked.
-    condition(problem, covariance, t, row, variance, t + 1);
+    condition(problem, covariance, t, row, variance, covariance, t + 1);
   });
   return settled;
 }
@@ -141,21 +141,27 @@ function addOuter(into: Float64Array, moved: readonly number[], variance: number
   }
 }
 
-/** Conditions `covariance`, in place, on the answer of test `t`: a correction of rank one to the rows from `first` on. */
+/**
+ * Writes `covariance` conditioned on the answer of test `t` to `into`, which may be itself: a correction of rank one to the rows
+ * from `first` on. `row` is that of the test, and must not change meanwhile.
+ */
 function condition(
   { tests, cells }: TestPlanProblem,
   covariance: Float64Array,
   t: number,
   row: Float64Array,
   variance: number,
+  into: Float64Array,
   first = 0,
 ): void {
   const ownCell = tests[t]!.cell;
+  const cellCount = cells.length;
   for (let r = first; r < tests.length; r++) {
-    const at = r * cells.length;
+    const at = r * cellCount;
     const part = covariance[at + ownCell]! / variance;
-    if (part === 0) continue;
-    for (let c = 0; c < cells.length; c++) covariance[at + c]! -= part * row[c]!;
+    if (part !== 0) {
+      for (let c = 0; c < cellCount; c++) into[at + c] = covariance[at + c]! - part * row[c]!;
+    } else if (into !== covariance) into.set(covariance.subarray(at, at + cellCount), at);
   }
 }
 
@@ -246,9 +252,12 @@ export function withTest(model: BenefitModel, benefit: Benefit, t: number): Bene
     costs[g] = costWith(problem, garments[g]!.cells, garments[g]!.means, after);
   });
   const variance = answerVariance(model, benefit.covariance, t);
-  const covariance = benefit.covariance.slice();
-  const row = benefit.covariance.subarray(t * cellCount, (t + 1) * cellCount);
-  if (variance > 0) condition(problem, covariance, t, row, variance);
+  let covariance = benefit.covariance;
+  if (variance > 0) {
+    covariance = new Float64Array(covariance.length);
+    const row = benefit.covariance.subarray(t * cellCount, (t + 1) * cellCount);
+    condition(problem, benefit.covariance, t, row, variance, covariance);
+  }
   const worth = garments.reduce((sum, { costNow }, g) => sum + costNow - costs[g]!, 0);
   return { chosen: [...benefit.chosen, t], covariance, settled, costs, settledShares, uncounted, worth };
 }
