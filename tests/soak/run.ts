@@ -11,7 +11,9 @@ const SPREAD_POINT_COUNT = 100_000;
 const FUZZ_COUNT = 20_000;
 const SHOP_COUNT = 200;
 const GARMENTS_PER_GROUP = 8;
-const PLANNED_SHOP_COUNT = 120;
+/** Of its own: what the plan saves was looked at on the other seed's shops before it was known how to count it. */
+const PLANNED_SEED = 20261125;
+const PLANNED_SHOP_COUNT = 240;
 
 export async function run(): Promise<number> {
   console.log(`spread of every cell against ${SPREAD_POINT_COUNT} random points, seed ${SEED}:`);
@@ -28,8 +30,10 @@ export async function run(): Promise<number> {
   console.log(`what test prints teach, ${SHOP_COUNT} synthetic shops, seed ${SEED}:`);
   const run = { shopCount: SHOP_COUNT, seed: SEED, perGroup: GARMENTS_PER_GROUP, withSlips: true };
   const missed = soakEvidence(run, console.log);
-  console.log(`what the test plan saves, ${PLANNED_SHOP_COUNT} synthetic shops of each kind, seed ${SEED}:`);
-  const savedLess = soakTestPlan({ shopCount: PLANNED_SHOP_COUNT, seed: SEED }, console.log);
+  console.log(
+    `what the test plan saves, ${PLANNED_SHOP_COUNT} synthetic shops of each kind, seed ${PLANNED_SEED}:`,
+  );
+  const savedLess = soakTestPlan({ shopCount: PLANNED_SHOP_COUNT, seed: PLANNED_SEED }, console.log);
   const isSound = bad === 0 && !fuzz.failed && failedReaders === 0;
   return isSound && missed === 0 && savedLess === 0 ? 0 : 1;
 }

@@ -8,6 +8,7 @@ import { extend } from "../../../../src/core/evidence/extend.ts";
 import type { Posterior } from "../../../../src/core/evidence/posterior.ts";
 import { believedCell } from "../../../../src/core/prediction/believedCell.ts";
 import { cellResponse } from "../../../../src/core/prediction/cellResponse.ts";
+import { normalCumulative } from "../../../../src/core/prediction/normalDistribution.ts";
 import { probabilityBelow } from "../../../../src/core/prediction/normalMixture.ts";
 import { workspaceFor } from "../../../../src/core/prediction/printedColour.ts";
 import { spreadOf } from "../../../../src/core/prediction/spread.ts";
@@ -16,7 +17,8 @@ import { drawsFor } from "../../../generator/draws.ts";
 import { pairReading, readPrint, SHOP_VIEWING } from "../../../generator/shopReadings.ts";
 import type { SyntheticShop } from "../../../generator/syntheticShop.ts";
 import { type TargetCell, type TargetGarment, targetGarments } from "../../../generator/targetGarments.ts";
-import { truePrint } from "../../../generator/truePrint.ts";
+import { DEPOSIT_SD_PRINT_TO_PRINT, PIECE_SD } from "../../../generator/trueEffects.ts";
+import { AS_USUAL, type Chance, truePrint } from "../../../generator/truePrint.ts";
 
 const BAND = { deltaL: -4, tolerance: 1.5, hueLimit: 2 };
 const JOB_GARMENTS = 14;
@@ -26,10 +28,10 @@ const REFUSED_SHARE = 0.7;
 
 export interface JobLine extends Pick<TargetGarment, "group" | "classes" | "lot" | "cells"> {
   readonly pieces: number;
-  /** Money lost where the print misses the band. */
+  /** Money lost where all prints miss the band. */
   readonly stake: number;
-  /** By cell: whether the print is truly in band. */
-  readonly inBand: readonly boolean[];
+  /** By cell: part of the prints of a run that is truly in band, 0..1. */
+  readonly sharesInBand: readonly number[];
 }
 
 /** What is expected of one cell: chances of too dark, in band, too light; the rest misses by its hue. */
@@ -44,15 +46,26 @@ function recipeOf({ bases, colourants }: SyntheticShop, { baseKey, blackFraction
   return { base, colourant: blackFraction === 0 ? null : colourants[0]!, fraction: blackFraction };
 }
 
-/** By model.md §7: lightness within the tolerance, and no more hue shift beyond that of the clear alone than the limit. */
-function isInBand(shop: SyntheticShop, { lot }: TargetGarment, cell: TargetCell): boolean {
-  if (Math.abs(cell.deltaLUsual - BAND.deltaL) > BAND.tolerance) return false;
+/**
+ * Part of a run's prints in band, by model.md §7: lightness within the tolerance, and no more hue shift beyond that of the clear
+ * alone than the limit. Prints of a run scatter by deposit and piece, and each is accepted or refused by itself, as the plan
+ * takes it (evidencePlan.ts): a normal by the slopes of L* at one standard deviation of each. The hue is that of the usual print.
+ */
+function shareInBand(shop: SyntheticShop, { lot }: TargetGarment, cell: TargetCell): number {
   const recipe = recipeOf(shop, cell);
-  const hueShift = (of: typeof recipe) => {
-    const printed = truePrint(shop.effects, lot, of, shop.setUps[0]!);
-    return Math.abs(deltaHueAb(lot.bareLab, labFromReflectance(printed, weightsFor(SHOP_VIEWING))));
-  };
-  return hueShift(recipe) - hueShift({ ...recipe, colourant: null, fraction: 0 }) <= BAND.hueLimit;
+  const printedLab = (of: typeof recipe, chance: Chance = AS_USUAL) =>
+    labFromReflectance(truePrint(shop.effects, lot, of, shop.setUps[0]!, chance), weightsFor(SHOP_VIEWING));
+  const usual = printedLab(recipe);
+  const hueShift = (printed: typeof usual) => Math.abs(deltaHueAb(lot.bareLab, printed));
+  const clear = printedLab({ ...recipe, colourant: null, fraction: 0 });
+  if (hueShift(usual) - hueShift(clear) > BAND.hueLimit) return 0;
+  const byDeposit = printedLab(recipe, { ...AS_USUAL, lnDeposit: DEPOSIT_SD_PRINT_TO_PRINT }).L - usual.L;
+  const byPiece = printedLab(recipe, { ...AS_USUAL, lnPiece: PIECE_SD }).L - usual.L;
+  const sd = Math.hypot(byDeposit, byPiece);
+  const deltaL = usual.L - lot.bareLab.L;
+  const below = (limit: number) =>
+    sd > 0 ? normalCumulative((limit - deltaL) / sd) : Number(deltaL <= limit);
+  return below(BAND.deltaL + BAND.tolerance) - below(BAND.deltaL - BAND.tolerance);
 }
 
 /** 14 garments of those the shop is asked about. */
@@ -69,7 +82,7 @@ export function jobOf(shop: SyntheticShop, withLibrary: boolean): JobLine[] {
         group: withLibrary ? target.group : "untested",
         pieces,
         stake: pieces * SPOILED_PIECE * REFUSED_SHARE,
-        inBand: target.cells.map((cell) => isInBand(shop, target, cell)),
+        sharesInBand: target.cells.map((cell) => shareInBand(shop, target, cell)),
       };
     });
 }
@@ -103,13 +116,13 @@ export function likeliest(outlooks: readonly Outlook[]): number[] {
 export function lossUnder(posterior: Posterior, job: readonly JobLine[]): number {
   return job.reduce((sum, line) => {
     const best = likeliest(outlooksOf(posterior, line))[0]!;
-    return sum + (line.inBand[best] ? 0 : line.stake);
+    return sum + (1 - line.sharesInBand[best]!) * line.stake;
   }, 0);
 }
 
-/** What the job loses where each garment gets a mix that is in band, if any is. */
+/** What the job loses where each garment gets the mix of which most prints are in band. */
 export function leastLoss(job: readonly JobLine[]): number {
-  return job.reduce((sum, { inBand, stake }) => sum + (inBand.includes(true) ? 0 : stake), 0);
+  return job.reduce((sum, { sharesInBand, stake }) => sum + (1 - Math.max(...sharesInBand)) * stake, 0);
 }
 
 /** `posterior` after a test print of one cell of a line: the same shop, line and cell, the same reading. */
