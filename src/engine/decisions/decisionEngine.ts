@@ -1,5 +1,5 @@
 /** The planner's side of the decisions: a worker per kind of question, ended to cancel, and the solver's own. */
-import { proxy, type Remote, releaseProxy, wrap } from "comlink";
+import { proxy } from "comlink";
 import type { Documents } from "../../job/documents.ts";
 import { latestOnly } from "../latestOnly.ts";
 import { type RunningSolve, startSolve } from "../mixSolver.ts";
@@ -10,7 +10,7 @@ import type {
   SearchProgress,
   TestsFinding,
 } from "./decisionProtocol.ts";
-import type { DecisionService } from "./decisionWorker.ts";
+import { keptWorker } from "./keptWorker.ts";
 import { withoutPhotos } from "./posteriorOf.ts";
 
 export interface RunningSearch {
@@ -29,7 +29,7 @@ export interface TestsRequest {
 
 /** The decisions as the planner asks for them; `latestOnly` where a newer question overtakes a waiting one (null). */
 export interface DecisionEngine {
-  /** Searches mixes for one place under its rules, proven optimal where it ends in time. */
+  /** Searches mixes for one place under its rules, proven optimal where it ends in time. Cancels the search before it. */
   findMixes(
     documents: Documents,
     placeId: string,
@@ -43,30 +43,6 @@ export interface DecisionEngine {
 /** A minute of solving is more than anyone waits; the best found until then is shown with its gap. Invented default. */
 const SECONDS_LIMIT = 60;
 
-interface Started {
-  readonly worker: Worker;
-  readonly service: Remote<DecisionService>;
-}
-
-/** A worker that is started on first use and kept with what it has learned. */
-function keptWorker() {
-  let started: Started | null = null;
-  return {
-    service(): Remote<DecisionService> {
-      if (started === null) {
-        const worker = new Worker(new URL("./decisionWorker.ts", import.meta.url), { type: "module" });
-        started = { worker, service: wrap<DecisionService>(worker) };
-      }
-      return started.service;
-    },
-    end(): void {
-      started?.service[releaseProxy]();
-      started?.worker.terminate();
-      started = null;
-    },
-  };
-}
-
 function gapFraction(upperBound: number, lowerBound: number): number | null {
   if (!Number.isFinite(upperBound) || !Number.isFinite(lowerBound)) return null;
   return upperBound === 0 ? 0 : Math.max(0, (upperBound - lowerBound) / Math.abs(upperBound));
@@ -75,50 +51,66 @@ function gapFraction(upperBound: number, lowerBound: number): number | null {
 export function createDecisionEngine(): DecisionEngine {
   const searches = keptWorker();
   const questions = keptWorker();
+  /** The worker keeps one stated search while the solver has its program. */
+  let underWay: RunningSearch | null = null;
 
   function findMixes(
     documents: Documents,
     placeId: string,
     onProgress: (progress: SearchProgress) => void,
   ): RunningSearch {
+    underWay?.cancel();
     let solve: RunningSolve | null = null;
-    let isCancelled = false;
+    let isOver = false;
     let stop: (answer: null) => void = () => {};
     const cancelled = new Promise<null>((resolve) => {
       stop = resolve;
     });
+    const tell = (progress: SearchProgress) => {
+      if (!isOver) onProgress(progress);
+    };
     async function search(): Promise<MixAnswer | null> {
-      const service = searches.service();
-      const onLine = proxy((doneFraction: number) => onProgress({ stage: "predicting", doneFraction }));
-      const stated = await service.stateSearch(withoutPhotos(documents), placeId, onLine);
-      if (isCancelled) return null;
+      const onLine = proxy((doneFraction: number) => tell({ stage: "predicting", doneFraction }));
+      const stated = await searches.ask(async (service) =>
+        service.stateSearch(withoutPhotos(documents), placeId, onLine),
+      );
+      if (isOver) return null;
       if ("answer" in stated) return stated.answer;
-      onProgress({ stage: "solving", doneFraction: null });
+      tell({ stage: "solving", doneFraction: null });
       solve = startSolve(stated.program, SECONDS_LIMIT, ({ upperBound, lowerBound }) => {
-        onProgress({ stage: "solving", doneFraction: gapFraction(upperBound, lowerBound) });
+        tell({ stage: "solving", doneFraction: gapFraction(upperBound, lowerBound) });
       });
       const solution = await solve.solution;
-      return solution === null ? null : await service.finishSearch(solution);
+      if (isOver || solution === null) return null;
+      return searches.ask(async (service) => service.finishSearch(solution));
     }
-    return {
-      answer: Promise.race([search(), cancelled]),
+    const running: RunningSearch = {
+      answer: Promise.race([search(), cancelled]).finally(() => {
+        isOver = true;
+        if (underWay === running) underWay = null;
+      }),
       cancel: () => {
-        isCancelled = true;
+        if (isOver) return;
+        isOver = true;
+        stop(null);
         solve?.cancel();
         // Predicting cannot be interrupted from outside: its worker is ended, and started anew for the next search.
         searches.end();
-        stop(null);
       },
     };
+    underWay = running;
+    return running;
   }
 
   return {
     findMixes,
-    planTests: latestOnly(async ({ documents, today, onFirst = () => {} }: TestsRequest) =>
-      questions.service().tests(withoutPhotos(documents), today, proxy(onFirst)),
+    planTests: latestOnly(({ documents, today, onFirst = () => {} }: TestsRequest) =>
+      questions.ask(async (service) => service.tests(withoutPhotos(documents), today, proxy(onFirst))),
     ),
-    recover: async (documents, ask) => questions.service().recover(withoutPhotos(documents), ask),
+    recover: (documents, ask) =>
+      questions.ask(async (service) => service.recover(withoutPhotos(documents), ask)),
     dispose: () => {
+      underWay?.cancel();
       searches.end();
       questions.end();
     },
