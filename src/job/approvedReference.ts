@@ -1,11 +1,11 @@
 /** The approved print of a garment lot, and the target band that follows it on the lot and on lines substituted for it. */
-import type { Viewing } from "../core/colorimetry/viewing.ts";
+import { isSameViewing, type Viewing } from "../core/colorimetry/viewing.ts";
 import type { Documents } from "./documents.ts";
 import type { Band, Line, Place } from "./jobDocument.ts";
 import type { Library } from "./libraryDocument.ts";
 import { type ReadingMeans, readingMeans } from "./readingMeans.ts";
 import type { Approval, TestPrint } from "./recordDocument.ts";
-import { standing } from "./standing.ts";
+import { lastCorrection, standing } from "./standing.ts";
 
 export interface ApprovedReference {
   readonly lotId: string;
@@ -13,17 +13,6 @@ export interface ApprovedReference {
   readonly testPrint: TestPrint;
   /** Null where nobody approved it and the shop keeps it as its reference. */
   readonly approval: Approval | null;
-}
-
-/** A record's last correction. */
-function corrected(prints: readonly TestPrint[], id: string): TestPrint | null {
-  let found = prints.find((print) => print.id === id) ?? null;
-  for (let next = found; next !== null; ) {
-    found = next;
-    const { id: known } = next;
-    next = prints.find((print) => print.supersedesId === known) ?? null;
-  }
-  return found;
 }
 
 /**
@@ -35,7 +24,7 @@ export function approvedReference(
   lotId: string,
 ): ApprovedReference | null {
   const approval = standing(library.approvals).findLast((one) => one.garmentLotId === lotId) ?? null;
-  const approved = approval === null ? null : corrected(library.testPrints, approval.testPrintId);
+  const approved = approval === null ? null : lastCorrection(library.testPrints, approval.testPrintId);
   if (approved !== null) return { lotId, testPrint: approved, approval };
   const kept = standing(library.testPrints).findLast(
     (print) => print.garmentLotId === lotId && print.verdict === "reference" && print.washCount === 0,
@@ -53,9 +42,7 @@ export function referenceChange({ testPrint }: ApprovedReference, viewing: Viewi
   const { readings } = testPrint;
   if (readings.kind === "by-eye") return { ok: false, reason: "by-eye" };
   const means = readingMeans(readings, viewing);
-  const { illuminant, observer } = means.viewing;
-  if (illuminant !== viewing.illuminant || observer !== viewing.observer)
-    return { ok: false, reason: "other-light" };
+  if (!isSameViewing(means.viewing, viewing)) return { ok: false, reason: "other-light" };
   return { ok: true, deltaL: means.print.L - means.bare.L, means };
 }
 

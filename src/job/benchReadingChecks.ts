@@ -2,7 +2,7 @@
 
 import { deltaE00 } from "../core/colorimetry/ciede2000.ts";
 import { labFromReflectance } from "../core/colorimetry/cielab.ts";
-import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
+import { isSameViewing, type Lab, type Viewing } from "../core/colorimetry/viewing.ts";
 import { weightsFor } from "../core/colorimetry/weights.ts";
 import { bareAgreement } from "../core/evidence/bareCheck.ts";
 import { PAIR_SD_HEATHER_L, PAIR_SD_SOLID_L } from "../core/evidence/readingNoise.ts";
@@ -33,9 +33,6 @@ const HABIT_FRACTION = 0.9;
 
 const isHeather = ({ blend }: GarmentLot): boolean =>
   blend.some(({ dyed }) => dyed) && blend.some(({ dyed }) => !dyed);
-
-const isSame = (one: Viewing, other: Viewing): boolean =>
-  one.illuminant === other.illuminant && one.observer === other.observer;
 
 function median(values: readonly number[]): number {
   const sorted = values.toSorted((one, other) => one - other);
@@ -94,15 +91,15 @@ function conditionChecks(readings: MeasuredReadings, lot: GarmentLot | null, rec
   };
   const [lotViewing] = lotViewings;
   if (lotViewing !== undefined) {
-    if (!lotViewings.some((one) => isSame(one, viewing)))
+    if (!lotViewings.some((one) => isSameViewing(one, viewing)))
       say("bench-viewing-unlike-lot", lotViewing, lotViewings.length);
     return found;
   }
   const shop = viewingsOf(records);
   const habit = shop.find(
-    (one) => shop.filter((other) => isSame(one, other)).length >= HABIT_FRACTION * shop.length,
+    (one) => shop.filter((other) => isSameViewing(one, other)).length >= HABIT_FRACTION * shop.length,
   );
-  if (shop.length >= FEWEST_FOR_HABIT && habit !== undefined && !isSame(habit, viewing))
+  if (shop.length >= FEWEST_FOR_HABIT && habit !== undefined && !isSameViewing(habit, viewing))
     say("bench-viewing-unusual", habit, shop.length);
   return found;
 }
@@ -114,12 +111,12 @@ function otherBares(readings: MeasuredReadings, under: Viewing, lot: GarmentLot,
   if (bare.kind !== "hex" && bare.geometry === readings.geometry) {
     if (bare.kind === "spectrum")
       found.push(labFromReflectance(Float64Array.from(bare.reflectance), weightsFor(under)));
-    else if (isSame(bare.viewing, under)) found.push(meanLab(bare.readings));
+    else if (isSameViewing(bare.viewing, under)) found.push(meanLab(bare.readings));
   }
   for (const print of records.filter(isMeasured)) {
     if (print.garmentLotId !== lot.id || print.readings.geometry !== readings.geometry) continue;
     const means = readingMeans(print.readings, under);
-    if (isSame(means.viewing, under)) found.push(means.bare);
+    if (isSameViewing(means.viewing, under)) found.push(means.bare);
   }
   return found;
 }

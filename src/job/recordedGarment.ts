@@ -1,6 +1,6 @@
 /** The cloth that a record was read on: the lot's own colour where it compares with the reading, else the bare reading. */
 import { reflectanceFromLab } from "../core/colorimetry/reconstruct.ts";
-import type { Lab, Viewing } from "../core/colorimetry/viewing.ts";
+import { isSameViewing, type Lab, type Viewing } from "../core/colorimetry/viewing.ts";
 import type { Garment } from "../core/prediction/inputs.ts";
 import type { Spectrum } from "../core/spectrum/spectrum.ts";
 import type { GarmentLot } from "./garmentLotDocument.ts";
@@ -13,7 +13,7 @@ import type { Shelf } from "./shelfDocument.ts";
 function compares({ bare }: GarmentLot, readings: MeasuredReadings, viewing: Viewing): boolean {
   if (bare.kind === "hex" || bare.geometry !== readings.geometry) return false;
   if (bare.kind === "spectrum") return true;
-  return bare.viewing.illuminant === viewing.illuminant && bare.viewing.observer === viewing.observer;
+  return isSameViewing(bare.viewing, viewing);
 }
 
 function meanSpectrum(spectra: readonly (readonly number[])[]): Spectrum {

@@ -25,3 +25,17 @@ export function standingInPlace<Entry extends Superseding>(entries: readonly Ent
       return entry;
     });
 }
+
+/** The entry of that id as it is known now: its last correction where it was corrected. Null where there is none. */
+export function lastCorrection<Entry extends Superseding>(
+  entries: readonly Entry[],
+  id: string | null,
+): Entry | null {
+  let found = entries.find((entry) => entry.id === id) ?? null;
+  // No chain is longer than the list: in a damaged file two entries may correct each other.
+  for (let steps = 0; steps < entries.length && found !== null; steps++) {
+    const { id: known }: Superseding = found;
+    found = entries.find(({ supersedesId }) => supersedesId === known) ?? found;
+  }
+  return found;
+}

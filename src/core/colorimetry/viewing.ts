@@ -16,6 +16,11 @@ export interface Viewing {
   readonly observer: ObserverName;
 }
 
+/** Readings are only ever compared under the same light and observer. */
+export function isSameViewing(one: Viewing, other: Viewing): boolean {
+  return one.illuminant === other.illuminant && one.observer === other.observer;
+}
+
 /** X, Y, Z with Y = 100 for the perfect reflecting diffuser. */
 export interface Tristimulus {
   readonly X: number;

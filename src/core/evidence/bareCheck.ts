@@ -1,6 +1,6 @@
 /** A record's bare reading against the lot's other bare readings: a wrong light on both readings of a pair shows only there. */
 import { labFromReflectance } from "../colorimetry/cielab.ts";
-import type { Lab, Viewing } from "../colorimetry/viewing.ts";
+import { isSameViewing, type Lab } from "../colorimetry/viewing.ts";
 import { weightsFor } from "../colorimetry/weights.ts";
 import type { FibrePart } from "../prediction/inputs.ts";
 import { factorise, lnDeterminant, solveLower } from "./dense.ts";
@@ -27,22 +27,23 @@ function varianceOf(fibres: readonly FibrePart[], readingCount: number, pieceCou
   return sd ** 2 / 2 / readingCount + PIECE_SHADE_SD_L ** 2 / pieceCount;
 }
 
-const isSame = (one: Viewing, other: Viewing): boolean =>
-  one.illuminant === other.illuminant && one.observer === other.observer;
-
 /** The other bare readings of the lot under the same light and observer, the lot's stated colour among them. */
 function othersOf(record: EvidenceRecord, ofLot: readonly EvidenceRecord[]): BareReading[] {
   const { garment } = record.print.garment;
   const found: BareReading[] = [];
   const isStated =
     garment.bareSource === "measured" ||
-    (garment.readUnder !== null && isSame(garment.readUnder, record.viewing));
+    (garment.readUnder !== null && isSameViewing(garment.readUnder, record.viewing));
   if (isStated && garment.bareSource !== "approximate") {
     const lab = labFromReflectance(garment.bare, weightsFor(record.viewing));
     found.push({ lab, varianceL: varianceOf(garment.fibres, STATED_READING_COUNT, STATED_PIECE_COUNT) });
   }
   for (const other of ofLot) {
-    if (other.id === record.id || other.reading.kind !== "pair" || !isSame(other.viewing, record.viewing))
+    if (
+      other.id === record.id ||
+      other.reading.kind !== "pair" ||
+      !isSameViewing(other.viewing, record.viewing)
+    )
       continue;
     const { bare, pairCount, pieceCount } = other.reading;
     found.push({ lab: bare, varianceL: varianceOf(garment.fibres, pairCount, pieceCount) });

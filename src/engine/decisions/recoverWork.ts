@@ -22,7 +22,7 @@ import { chosenCandidate, mixOf, setUpOf } from "../../job/lookup.ts";
 import type { Problem } from "../../job/problem.ts";
 import type { Recipe } from "../../job/recipeParts.ts";
 import type { RecoverAnswer, RecoverAsk, RecoverRecipe, UnexplainedFirstOff } from "./decisionProtocol.ts";
-import { asRead, firstOffIdOf, firstOffRead, unexplainedBy } from "./firstOffRead.ts";
+import { asRead, type FirstOffRead, firstOffRead, unexplainedBy } from "./firstOffRead.ts";
 import { type ReadyLine, readyLines } from "./placePrints.ts";
 import { learnedFrom } from "./posteriorOf.ts";
 import { printingApplication } from "./printingApplication.ts";
@@ -112,13 +112,13 @@ function ranked(
   documents: Documents,
   ask: RecoverAsk,
   { ready, place, recipe, printing }: Recovering,
+  read: FirstOffRead | null,
   posterior: Posterior | null,
 ): Extract<RecoverAnswer, { ok: true }> {
   const { shelf } = documents.library;
   const predict = predictor(documents, place, ready, recipe, posterior);
   const approved = approvedLab(documents, ready.line, place);
   const found = new Map<Printing, Predicted>();
-  const read = firstOffRead(documents, ask, ready);
   let unexplained: UnexplainedFirstOff | null = null;
   const plan = planRecovery({
     printing,
@@ -154,14 +154,14 @@ function ranked(
 export function recovery(documents: Documents, ask: RecoverAsk, posterior: Posterior | null): RecoverAnswer {
   const line = recovering(documents, ask);
   if ("code" in line) return { ok: false, problems: [line] };
-  const answer = ranked(documents, ask, line, posterior);
+  const read = firstOffRead(documents, ask, line.ready);
+  const answer = ranked(documents, ask, line, read, posterior);
   const { unexplained } = answer;
   if (unexplained === null) return answer;
   const { library } = documents;
-  const firstOffId = firstOffIdOf(documents, ask);
   const earlier = library.testPrints.filter(
-    ({ id, garmentLotId }) => garmentLotId === line.ready.lot.id && id !== firstOffId,
+    ({ id, garmentLotId }) => garmentLotId === line.ready.lot.id && id !== read?.recordId,
   );
   const alone = learnedFrom(library, new Set(earlier.map(({ id }) => id)));
-  return { ...ranked(documents, ask, line, alone), unexplained };
+  return { ...ranked(documents, ask, line, read, alone), unexplained };
 }

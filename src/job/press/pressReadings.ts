@@ -1,6 +1,6 @@
 /** Readings at the press in one form: what the bench form took as the changes of L* that the press log keeps. */
 import { labFromReflectance } from "../../core/colorimetry/cielab.ts";
-import type { Viewing } from "../../core/colorimetry/viewing.ts";
+import { isSameViewing, type Viewing } from "../../core/colorimetry/viewing.ts";
 import { weightsFor } from "../../core/colorimetry/weights.ts";
 import type { PairReadings } from "../../core/planning/decisions/readingUncertainty.ts";
 import type { PressReadings } from "../pressDocument.ts";
@@ -20,9 +20,6 @@ const MOST_PAIRS = 200;
 const NOTHING: ReadChange = { ok: false, reason: "nothing-read" };
 const OTHER_LIGHT: ReadChange = { ok: false, reason: "other-light" };
 
-const isSame = (one: Viewing, other: Viewing) =>
-  one.illuminant === other.illuminant && one.observer === other.observer;
-
 function pairChanges(readings: MeasuredReadings, viewing: Viewing): number[] {
   if (readings.kind === "lab") return readings.pairs.map(({ bare, print }) => print.L - bare.L);
   const weights = weightsFor(viewing);
@@ -37,7 +34,7 @@ export function pressReadingsOf(readings: Readings, viewing: Viewing): ReadChang
     const { kind, grade, direction, light } = readings;
     return light === viewing.illuminant ? { ok: true, readings: { kind, grade, direction } } : OTHER_LIGHT;
   }
-  if (readings.kind === "lab" && !isSame(readings.viewing, viewing)) return OTHER_LIGHT;
+  if (readings.kind === "lab" && !isSameViewing(readings.viewing, viewing)) return OTHER_LIGHT;
   const deltaL = pairChanges(readings, viewing);
   const { bare, print, pairCount, sdPairDeltaL } = readingMeans(readings, viewing);
   const pieceCount = Math.min(readings.pieceCount, pairCount);
@@ -62,7 +59,7 @@ export function typedReadings(form: BenchForm, viewing: Viewing): ReadChange {
       bare.L === null || print.L === null ? [] : [print.L - bare.L],
     );
     if (deltaL.length === 0) return NOTHING;
-    if (!isSame({ illuminant, observer }, viewing)) return OTHER_LIGHT;
+    if (!isSameViewing({ illuminant, observer }, viewing)) return OTHER_LIGHT;
     if (deltaL.length <= MOST_PAIRS) {
       return {
         ok: true,

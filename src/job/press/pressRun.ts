@@ -10,7 +10,7 @@ import type { Line, Place } from "../jobDocument.ts";
 import { lotOfLine } from "../lookup.ts";
 import type { PressEntry } from "../pressDocument.ts";
 import type { TestPrint } from "../recordDocument.ts";
-import { standingInPlace } from "../standing.ts";
+import { lastCorrection, standingInPlace } from "../standing.ts";
 import { judgeReading, referenceSdOf } from "./firstOffReading.ts";
 
 /** An entry that stands, seen under today's band; what was said of it then is in the entry. */
@@ -48,17 +48,6 @@ export interface PressRun {
   readonly firstOff: LoggedEntry | null;
   /** The latest entry of the present choice, which says what stands. */
   readonly latest: LoggedEntry | null;
-}
-
-/** A record's last correction. */
-function lastCorrection(prints: readonly TestPrint[], id: string | null): TestPrint | null {
-  let found = prints.find((print) => print.id === id) ?? null;
-  for (let next = found; next !== null; ) {
-    found = next;
-    const { id: known } = next;
-    next = prints.find((print) => print.supersedesId === known) ?? null;
-  }
-  return found;
 }
 
 /** A first-off and a recovery begin a level of their own. */
@@ -116,7 +105,7 @@ export function pressRun(documents: Documents, line: Line, place: Place): PressR
   };
 }
 
-/** What was decided then, the last word on a run; null before anything was read. */
+/** What an entry says to do. */
 export type PressAction = PressEntry["said"]["action"];
 
 /** What `judgePulls` would say of one more pull of that reading, after those of the run; null where the band has no width. */

@@ -1,5 +1,5 @@
 /** The readings of one physical print in the order they were made: how it moved as it rested, and as it was washed. */
-import type { Viewing } from "../../core/colorimetry/viewing.ts";
+import { isSameViewing, type Viewing } from "../../core/colorimetry/viewing.ts";
 import { printKeyOf } from "../evidenceInputs.ts";
 import { type ReadingMeans, readingMeans } from "../readingMeans.ts";
 import type { TestPrint } from "../recordDocument.ts";
@@ -32,10 +32,7 @@ export interface PrintSeries {
 }
 
 const isComparable = (one: ReadingMeans | null, other: ReadingMeans | null): boolean =>
-  one !== null &&
-  other !== null &&
-  one.viewing.illuminant === other.viewing.illuminant &&
-  one.viewing.observer === other.viewing.observer;
+  one !== null && other !== null && isSameViewing(one.viewing, other.viewing);
 
 const geometryOf = ({ readings }: TestPrint) => (readings.kind === "by-eye" ? null : readings.geometry);
 

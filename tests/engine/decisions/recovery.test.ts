@@ -6,9 +6,13 @@ import { withFirstOff } from "../../../src/engine/decisions/firstOffRecord.ts";
 import { learnedFrom } from "../../../src/engine/decisions/posteriorOf.ts";
 import { recovery } from "../../../src/engine/decisions/recoverWork.ts";
 import { lineBand } from "../../../src/job/approvedReference.ts";
+import { checklistSubject } from "../../../src/job/checklistSubject.ts";
 import { chosenPrint } from "../../../src/job/chosenPrint.ts";
 import type { Documents } from "../../../src/job/documents.ts";
+import { chooseCandidate } from "../../../src/job/edits/choices.ts";
+import { appendPressEntry } from "../../../src/job/edits/press.ts";
 import { appendTestPrint } from "../../../src/job/edits/records.ts";
+import type { PressEntry } from "../../../src/job/pressDocument.ts";
 import type { TestPrint } from "../../../src/job/recordDocument.ts";
 import { demoDocuments, forests, withForestChosen } from "./demoJob.ts";
 
@@ -145,5 +149,65 @@ describe("a first-off that the record book does not explain", () => {
     expect(options.at(-1)?.changes).toEqual([]);
     for (const { prediction } of options.slice(0, 3)) expect(prediction.deltaL50).toBeGreaterThan(-7);
     expect(options.flatMap(({ printing }) => printing.tints)).toEqual([]);
+  });
+});
+
+describe("the first-off that the press log names", () => {
+  const on = recorded();
+  const entry = (subject: string): PressEntry => ({
+    id: "22222222-2222-4222-8222-222222222222",
+    lineId: line.id,
+    placeId: place.id,
+    kind: "first-off",
+    change: "none",
+    subject,
+    readings: { kind: "mean", deltaL: printed.deltaL, pairCount: 6, pieceCount: 3, sdPairDifference: null },
+    testPrintId: RECORD_ID,
+    band: { deltaL: approved.deltaL, tolerance: approved.tolerance },
+    said: {
+      action: "stop",
+      mean: printed.deltaL,
+      standardUncertainty: 0.1,
+      conformanceProbability: 0,
+      modelVersion: "",
+    },
+    by: "A",
+    at: "2026-02-25T10:00:00.000Z",
+    note: "",
+    supersedesId: null,
+  });
+  const ask = { lineId: line.id, placeId: place.id, halftonesAllowed: false };
+  const asItIs = (documents: Documents) => {
+    const answer = recovery(documents, ask, learnedFrom(documents.library));
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    return answer.plan.options.find(({ changes }) => changes.length === 0)!.prediction.deltaL50;
+  };
+  const subject = checklistSubject(on, line.id, place.id)!;
+
+  it("says what printing on gives", () => {
+    expect(asItIs(appendPressEntry(on, entry(subject)))).toBeCloseTo(printed.deltaL, 9);
+  });
+
+  it("says so in its correction, where its record was corrected since", () => {
+    const wrong = on.library.testPrints.at(-1)!;
+    const bare = { L: 40, a: 0, b: 0 };
+    if (wrong.readings.kind !== "lab") throw new Error("the record holds readings in CIELAB");
+    const readings = { ...wrong.readings, pairs: [{ bare, print: { ...bare, L: 33 } }] };
+    const corrected = appendTestPrint(appendPressEntry(on, entry(subject)), {
+      ...wrong,
+      id: "33333333-3333-4333-8333-333333333333",
+      readings,
+      supersedesId: RECORD_ID,
+    });
+    expect(asItIs(corrected)).toBeCloseTo(-7, 9);
+  });
+
+  it("says nothing of another mix or set-up that is chosen since", () => {
+    const other = place.candidates.find(
+      ({ id }) => id !== on.job.choices.find(({ lineId }) => lineId === line.id)?.candidateId,
+    )!;
+    const logged = appendPressEntry(on, entry(subject));
+    const changed = chooseCandidate(logged, { lineId: line.id, placeId: place.id, candidateId: other.id });
+    expect(asItIs(changed)).not.toBeCloseTo(printed.deltaL, 3);
   });
 });
