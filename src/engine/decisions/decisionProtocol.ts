@@ -86,7 +86,10 @@ export interface WorthwhileTest {
 export interface LineRisk {
   readonly lineId: string;
   readonly placeId: string;
-  /** Expected loss of its best print today, and were all known that tests can tell; money. */
+  /**
+   * Expected loss of its best print today, and were all known that tests can tell, less what cheaper ink would save then;
+   * money.
+   */
   readonly lossNow: number;
   readonly lossIfKnown: number;
   readonly best: {

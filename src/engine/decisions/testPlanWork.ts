@@ -17,12 +17,16 @@ import { type WeighedGarment, weighedGarments } from "./weighedGarments.ts";
 /** Of the ways of printing a garment that are weighed, so many are tested, and the chosen one. Invented default. */
 const TESTED = 2;
 
+const leastOtherCost = ({ choices }: WeighedGarment) =>
+  Math.min(...choices.map(({ otherCost }) => otherCost));
+
+/** What the best way of printing a garment costs above the cheapest: money of the plan's that is no loss. */
+const dearerBy = (garment: WeighedGarment) => garment.choices[0]!.otherCost - leastOtherCost(garment);
+
 /** A garment as the plan takes it: what all its choices cost alike is left out, so that the plan speaks of risk. */
-function planGarment(
-  documents: Documents,
-  { id, line, lossIfOutOfBand, choices, chosen }: WeighedGarment,
-): PlanGarment {
-  const least = Math.min(...choices.map(({ otherCost }) => otherCost));
+function planGarment(documents: Documents, garment: WeighedGarment): PlanGarment {
+  const { id, line, lossIfOutOfBand, choices, chosen } = garment;
+  const least = leastOtherCost(garment);
   const { ready } = line;
   return {
     garmentId: id,
@@ -115,10 +119,12 @@ export function plannedTests(
     const { choices, chosen } = garment;
     const best = choices[0]!;
     const cost = costs.get(garment.id);
+    const loss = (counted: number | undefined) =>
+      counted === undefined ? best.expectedLoss : counted - dearerBy(garment);
     return {
       ...nameOf(garment.id),
-      lossNow: cost?.costNow ?? best.expectedLoss,
-      lossIfKnown: cost?.costIfKnown ?? best.expectedLoss,
+      lossNow: loss(cost?.costNow),
+      lossIfKnown: loss(cost?.costIfKnown),
       best: {
         recipe: best.column.print.mix.recipe,
         setUpId: best.column.print.setUp.id,
@@ -136,7 +142,7 @@ export function plannedTests(
   return {
     tests,
     candidateCount: problem.tests.length,
-    lossNow: plan.costNow,
+    lossNow: lines.reduce((sum, { lossNow }) => sum + lossNow, 0),
     avoidable: plan.avoidable,
     netWorth: plan.netWorth,
     next:

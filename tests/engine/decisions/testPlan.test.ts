@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { withFirstOff } from "../../../src/engine/decisions/firstOffRecord.ts";
 import { learnedFrom } from "../../../src/engine/decisions/posteriorOf.ts";
 import { plannedTests } from "../../../src/engine/decisions/testPlanWork.ts";
+import { lineLoss } from "../../../src/job/decisions/lineMoney.ts";
 import type { Documents } from "../../../src/job/documents.ts";
 import { changeLine } from "../../../src/job/edits/lines.ts";
 import { demoDocuments, forests, withForestChosen } from "./demoJob.ts";
@@ -39,6 +40,19 @@ describe("the demo's test plan", () => {
     expect(plan.next!.riskRemoved).toBeLessThanOrEqual(plan.next!.cost);
     const perLine = plan.lines.reduce((sum, { lossNow, lossIfKnown }) => sum + lossNow - lossIfKnown, 0);
     expect(perLine).toBeCloseTo(plan.avoidable, 6);
+  });
+
+  it("counts the loss of each line's best print as it is counted everywhere: by its chance alone, what its ink costs apart", () => {
+    for (const { lineId, lossNow, best } of plan.lines) {
+      const own = documents.job.lines.find(({ id }) => id === lineId)!;
+      const { expectedLoss } = lineLoss(documents, own, best.chanceInBand);
+      // The plan's normal integrals are tabulated: see `normalCumulativeFast`.
+      expect(Math.abs(lossNow - expectedLoss)).toBeLessThan(1e-3 * Math.max(1, expectedLoss));
+    }
+    expect(plan.lossNow).toBeCloseTo(
+      plan.lines.reduce((sum, { lossNow }) => sum + lossNow, 0),
+      6,
+    );
   });
 
   it("asks for more pairs on a heather than on a solid", () => {
