@@ -1,5 +1,6 @@
 /** The verdict of each line as the table and the pane show it: with the test plan, once that is there. */
-import type { LineVerdict, VerdictFacts } from "../../core/planning/decisions/lineVerdict.ts";
+import type { LineVerdict, TestBar, VerdictFacts } from "../../core/planning/decisions/lineVerdict.ts";
+import type { TestsFinding } from "../../engine/decisions/decisionProtocol.ts";
 import { verdictOfLine } from "../../job/decisions/verdictOfLine.ts";
 import type { Documents } from "../../job/documents.ts";
 import { chosenCandidate } from "../../job/lookup.ts";
@@ -8,16 +9,29 @@ import type { RunLine } from "./runLines.ts";
 
 type KnownPlan = Pick<TestPlanState, "finding" | "isCurrent">;
 
+/** Why the plan has no further test of the line whatever it would be worth; null where it could have. */
+function barOf(
+  { library }: Documents,
+  { line }: RunLine,
+  { tests, atMostTests }: TestsFinding,
+): TestBar | null {
+  if (line.sparePieceCount !== null && line.sparePieceCount < library.shelf.defaults.testing.pieceCount)
+    return "spare-pieces";
+  return atMostTests !== null && tests.length >= atMostTests ? "time" : null;
+}
+
 /** What the plan says of the line; null while there is no plan of the documents as they are. */
 function planFacts(
   documents: Documents,
-  { line, place }: RunLine,
+  run: RunLine,
   { finding, isCurrent }: KnownPlan,
 ): VerdictFacts["plan"] {
   if (finding === null || !isCurrent) return null;
+  const { line, place } = run;
   const test = finding.tests.find(({ lineId, placeId }) => lineId === line.id && placeId === place.id);
   const chosenId = chosenCandidate(documents.job, line.id, place.id)?.id ?? null;
-  if (test === undefined) return { planned: null, bestLeft: finding.next };
+  if (test === undefined)
+    return { planned: null, bestLeft: finding.next, barredBy: barOf(documents, run, finding) };
   const { riskRemoved, cost, candidateId } = test;
   const ofChosenPrint = candidateId !== null && candidateId === chosenId;
   return { planned: { riskRemoved, cost, ofChosenPrint }, bestLeft: finding.next };

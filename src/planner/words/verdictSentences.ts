@@ -97,6 +97,10 @@ export function verdictReasonSentence(reason: VerdictReason, currency: string): 
       return reason.atMost === null
         ? "By the money alone no test of this garment is worth its price."
         : `By the money alone no test of this garment is worth its price: it removes no more than ${moneyWords(reason.atMost.riskRemoved, currency)} of risk and costs ${moneyWords(reason.atMost.cost, currency)}.`;
+    case "test-not-possible":
+      return reason.barredBy === "time"
+        ? "The days before the run are taken up by other tests: what one of this garment would be worth is not said."
+        : "This garment has too few spare pieces for a test: what it would be worth is not said.";
     case "test-only-advised":
       return "The checklist only advises a test here.";
     case "test-not-recorded":

@@ -69,6 +69,17 @@ describe("the verdict", () => {
     expect(part().getByText(/is on record/)).toBeVisible();
   });
 
+  it("says of no test that it is not worth its price where time or spare pieces keep it out of the plan", async () => {
+    const wide = engineThatSays({ deltaL5: -8, deltaL95: -2 });
+    const full = exampleFinding({ tests: [exampleTest()], atMostTests: 1, next: null });
+    const late = await openWith(untested(), full, wide);
+    expect(late.part().getByText(/The days before the run are taken up/)).toBeVisible();
+    expect(late.part().queryByText(/worth its price/)).toBeNull();
+    late.view.unmount();
+    const bare = await openWith(changeLine(untested(), ids.line, { sparePieceCount: 0 }), NONE, wide);
+    expect(bare.part().getByText(/too few spare pieces/)).toBeVisible();
+  });
+
   it("asks for a test that the plan wants though no rule does, with both prices and the ways there", async () => {
     const { verdict, part } = await openWith(inEuros(), WANTED);
     expect(verdict(0)).toBe("Print a test: skipping it costs 1,186 EUR in expectation, the test 25 EUR");

@@ -7,6 +7,9 @@ export interface TestMoney {
   readonly cost: number;
 }
 
+/** The days before the run are taken up, or the line has too few spare pieces. */
+export type TestBar = "time" | "spare-pieces";
+
 export interface VerdictFacts {
   readonly choice: "none" | "refused" | "made";
   /** What the rules before a run say of a test print, and whether it is signed for. */
@@ -22,6 +25,8 @@ export interface VerdictFacts {
     readonly planned: (TestMoney & { readonly ofChosenPrint: boolean }) | null;
     /** The best test outside the plan: no test of a line that is not in it removes more. Null where that is not known. */
     readonly bestLeft: TestMoney | null;
+    /** What keeps a further test of this line out of the plan whatever it is worth; nothing where left out. */
+    readonly barredBy?: TestBar | null;
   } | null;
   /** Of the chosen print; null while it is not predicted. */
   readonly outlook: { readonly chanceInBand: number; readonly expectedLoss: number } | null;
@@ -41,6 +46,8 @@ export type VerdictReason =
   | { readonly code: "rule-asks-for-test" }
   /** By the money alone no test of the line is worth making; null where it is only known that none is planned. */
   | { readonly code: "test-does-not-pay"; readonly atMost: TestMoney | null }
+  /** What it would be worth was not weighed. */
+  | { readonly code: "test-not-possible"; readonly barredBy: TestBar }
   | { readonly code: "test-only-advised" }
   /** A test was signed for but no record of it teaches: the figures do not know of it. */
   | { readonly code: "test-not-recorded" }
@@ -60,8 +67,14 @@ type Plan = NonNullable<VerdictFacts["plan"]>;
 /** What the money says of a test on the line; nothing while the plan is not known. */
 function moneyReasons(plan: VerdictFacts["plan"]): VerdictReason[] {
   if (plan === null) return [];
-  const { planned, bestLeft } = plan;
-  if (planned === null) return [{ code: "test-does-not-pay", atMost: bestLeft }];
+  const { planned, bestLeft, barredBy = null } = plan;
+  if (planned === null) {
+    return [
+      barredBy === null
+        ? { code: "test-does-not-pay", atMost: bestLeft }
+        : { code: "test-not-possible", barredBy },
+    ];
+  }
   const { riskRemoved, cost } = planned;
   return [{ code: "test-pays", riskRemoved, cost }];
 }

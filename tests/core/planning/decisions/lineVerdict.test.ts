@@ -49,6 +49,20 @@ describe("lineVerdict", () => {
     ]);
   });
 
+  it("does not say that a test is not worth its price where time or pieces keep it out of the plan", () => {
+    for (const barredBy of ["time", "spare-pieces"] as const) {
+      const found = verdictOf({
+        testItem: { asked: "blocking", signed: false },
+        plan: { planned: null, bestLeft: null, barredBy },
+      });
+      expect(found?.verdict).toBe("print-a-test");
+      expect(found?.reasons.slice(0, 2)).toEqual([
+        { code: "rule-asks-for-test" },
+        { code: "test-not-possible", barredBy },
+      ]);
+    }
+  });
+
   it("says money and rule where both ask, the money first", () => {
     const asked = { testItem: { asked: "blocking", signed: false }, plan: planned() } as const;
     expect(codesOf(asked)?.slice(0, 2)).toEqual(["test-pays", "rule-asks-for-test"]);
