@@ -164,6 +164,9 @@ export function printOfForm(form: BenchForm, id: string): FormPrint {
   return { ok: false, problems: where.map((path) => ({ code: "bench-not-storable", where: path })) };
 }
 
+/** Stands for a draft that has no id yet; never stored. */
+export const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
+
 /** Stands for the times of a draft that nobody has typed yet; times only order readings, they enter no figure. */
 const NO_TIME = "1970-01-01T00:00:00.000Z";
 

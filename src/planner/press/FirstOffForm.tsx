@@ -7,7 +7,7 @@ import type { PressRun } from "../../job/press/pressRun.ts";
 import type { PullChange } from "../../job/press/pullForm.ts";
 import { isSameRecipe } from "../../job/recipeParts.ts";
 import type { BenchForm } from "../../job/recordBook/benchForm.ts";
-import { printOfForm } from "../../job/recordBook/benchPrint.ts";
+import { DRAFT_ID, printOfForm } from "../../job/recordBook/benchPrint.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { LongText } from "../controls/LongText.tsx";
 import { Notice } from "../controls/Notice.tsx";
@@ -19,6 +19,7 @@ import { newId, nowIso } from "../state/identity.ts";
 import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { PieceCountEntry, ReadingConditions, ReadingEntry } from "../tests/BenchReadings.tsx";
+import { typedBefore } from "../tests/typedBefore.ts";
 import type { BenchFormInUse } from "../tests/useBenchForm.ts";
 import { GEOMETRIES, viewingWords } from "../words/garmentWords.ts";
 import { CHANGES, NO_TOLERANCE, OTHER_LIGHT } from "../words/pressSentences.ts";
@@ -35,11 +36,6 @@ interface Props {
   readonly begins: Partial<BenchForm> | null;
   readonly onKept: () => void;
 }
-
-/** Stands for a draft that has no id yet; never stored. */
-const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
-
-const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
 
 /** Whether lot, mix or set-up were changed since the form was begun: what is read then is not what is chosen. */
 function isStale(form: BenchForm, begins: Partial<BenchForm> | null): boolean {
@@ -74,7 +70,7 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
   const [refusal, setRefusal] = useState<string | null>(null);
   const [chosenChange, setChange] = useState<PullChange | null>(null);
   const { testPrints } = documents.library;
-  const people = useMemo(() => distinct(testPrints.map(({ operator }) => operator)), [testPrints]);
+  const people = useMemo(() => typedBefore(testPrints.map(({ operator }) => operator)), [testPrints]);
   const change = chosenChange ?? likelyChange(run);
   const corrected = run.firstOffs.find(({ print }) => print !== null && print.id === form.supersedesId);
   const stale = isStale(form, begins);
@@ -155,8 +151,8 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
           <div className="press__more-fields">
             <ReadingConditions
               form={form}
-              instruments={distinct(testPrints.map(({ instrument }) => instrument))}
-              backings={distinct(testPrints.map(({ backing }) => backing))}
+              instruments={typedBefore(testPrints.map(({ instrument }) => instrument))}
+              backings={typedBefore(testPrints.map(({ backing }) => backing))}
               withoutPieces
               onChange={bench.change}
             />

@@ -1,15 +1,14 @@
 /** What a first-off says while it is typed: the verdict, and what is odd or was not expected. */
 import { useMemo } from "react";
-import { benchChecks } from "../../job/benchChecks.ts";
 import type { Documents } from "../../job/documents.ts";
 import { judgeReading } from "../../job/press/firstOffReading.ts";
 import { typedReadings } from "../../job/press/pressReadings.ts";
 import type { PressRun } from "../../job/press/pressRun.ts";
 import type { BenchForm } from "../../job/recordBook/benchForm.ts";
-import { draftOfForm, draftPrint } from "../../job/recordBook/benchPrint.ts";
+import { DRAFT_ID, draftPrint } from "../../job/recordBook/benchPrint.ts";
 import { Notice } from "../controls/Notice.tsx";
+import { OddReadings } from "../tests/OddReadings.tsx";
 import { useFinding } from "../tests/useFinding.ts";
-import { benchSentence } from "../words/benchSentences.ts";
 import { expectedWords, residualSentence, suspicionSentence } from "../words/findingSentences.ts";
 import { NO_TOLERANCE, OTHER_LIGHT } from "../words/pressSentences.ts";
 import { VerdictPanel } from "./VerdictPanel.tsx";
@@ -20,29 +19,16 @@ interface Props {
   readonly form: BenchForm;
 }
 
-const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
-
 /** The verdict says itself how many pairs it wants, against this target and not in general. */
 const SAID_BY_THE_VERDICT = "bench-few-reads";
 
 export function FirstOffSays({ documents, run, form }: Props) {
-  const { job, library } = documents;
-  const { viewing } = job;
+  const { viewing } = documents.job;
   const read = useMemo(() => typedReadings(form, viewing), [form, viewing]);
   const judged =
     read.ok && run.lot !== null ? judgeReading(read.readings, run.lot, run.lineBand, run.referenceSd) : null;
   const draft = useMemo(() => draftPrint(form, DRAFT_ID), [form]);
   const state = useFinding(documents, draft);
-  const odd = useMemo(
-    () =>
-      benchChecks(draftOfForm(form), {
-        library,
-        viewing,
-        supersedesId: form.supersedesId,
-        otherRecipes: job.mixes.map(({ recipe }) => recipe),
-      }).filter(({ code }) => code !== SAID_BY_THE_VERDICT),
-    [form, library, viewing, job.mixes],
-  );
   const finding = draft !== null && state.kind === "found" ? state.finding : null;
   return (
     <>
@@ -64,15 +50,7 @@ export function FirstOffSays({ documents, run, form }: Props) {
         </p>
       )}
       {finding?.suspicion != null && <Notice kind="caution">{suspicionSentence(finding.suspicion)}</Notice>}
-      {odd.length > 0 && (
-        <Notice kind="caution" announce>
-          <ul className="tests__odd">
-            {odd.map((problem) => (
-              <li key={`${problem.code} ${problem.where}`}>{benchSentence(problem)}</li>
-            ))}
-          </ul>
-        </Notice>
-      )}
+      <OddReadings documents={documents} form={form} viewing={viewing} saidElsewhere={SAID_BY_THE_VERDICT} />
     </>
   );
 }

@@ -12,6 +12,7 @@ import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
+import { typedBefore } from "../tests/typedBefore.ts";
 import { viewingWords } from "../words/garmentWords.ts";
 import { ACTION_WORDS, NO_TOLERANCE } from "../words/pressSentences.ts";
 import { PressLog } from "./PressLog.tsx";
@@ -24,8 +25,6 @@ interface Props {
   readonly documents: Documents;
   readonly run: PressRun;
 }
-
-const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
 
 /** Before the first pull: as the first-off was read, and by whom. */
 function readerOf(firstOff: LoggedEntry | null) {
@@ -43,7 +42,7 @@ export function PullsTab({ documents, run }: Props) {
   const last = pulls.at(-1)?.entry ?? readerOf(firstOff);
   const [form, put] = usePullDraft(`pull ${line.id} ${place.id}`, () => newPullForm(last));
   const [refusal, setRefusal] = useState<string | null>(null);
-  const people = useMemo(() => distinct(job.pressLog.map(({ by }) => by)), [job.pressLog]);
+  const people = useMemo(() => typedBefore(job.pressLog.map(({ by }) => by)), [job.pressLog]);
   const readings = useMemo(() => readingsOfPull(form), [form]);
   const reading = readings === null || lot === null ? null : meanOf(readings, lot, run.referenceSd);
   const point = reading === null ? null : nextPoint(run, reading, form.change, form.supersedesId);

@@ -1,22 +1,23 @@
 /** The bench form: few fields, big targets, and beside them what is odd and what the reading says. */
-import { useEffect, useMemo, useRef, useState } from "react";
-import { benchChecks } from "../../job/benchChecks.ts";
+import { useMemo, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
 import { appendSlipAnswer, appendTestPrint } from "../../job/edits/records.ts";
 import { type BenchForm, nextForm } from "../../job/recordBook/benchForm.ts";
-import { draftOfForm, draftPrint, printOfForm } from "../../job/recordBook/benchPrint.ts";
+import { DRAFT_ID, draftPrint, printOfForm } from "../../job/recordBook/benchPrint.ts";
 import { samePrint } from "../../job/recordBook/samePrint.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
 import { useLessons } from "../lessons.tsx";
 import { newId, nowIso } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
-import { benchSentence } from "../words/benchSentences.ts";
 import { missingSentence } from "../words/testsWords.ts";
 import { BenchPrint } from "./BenchPrint.tsx";
 import { BenchReadings } from "./BenchReadings.tsx";
 import { BenchWhen } from "./BenchWhen.tsx";
 import { FindingWords } from "./FindingWords.tsx";
+import { OddReadings } from "./OddReadings.tsx";
+import { typedBefore } from "./typedBefore.ts";
 import type { BenchFormInUse } from "./useBenchForm.ts";
 import { useFinding } from "./useFinding.ts";
 
@@ -31,11 +32,6 @@ interface Props {
   readonly onWorth: () => void;
 }
 
-/** Stands for a draft that has no id yet; never stored. */
-const DRAFT_ID = "00000000-0000-4000-8000-000000000000";
-
-const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))].toReversed();
-
 export function BenchTab({ documents, bench, onOpen, begin, onWorth }: Props) {
   const { form } = bench;
   const [kept, setKept] = useState<string | null>(null);
@@ -47,16 +43,6 @@ export function BenchTab({ documents, bench, onOpen, begin, onWorth }: Props) {
     return <Start kept={kept} onOpen={onOpen} onStart={begins} onWorth={onWorth} />;
   }
   return <Bench documents={documents} bench={bench} form={form} onKept={setKept} />;
-}
-
-/** Takes the focus where the control that was pressed is gone; who came by a link or a tab keeps it there. */
-function useLostFocus<Element extends HTMLElement>(selector: string) {
-  const part = useRef<Element>(null);
-  useEffect(() => {
-    if (document.activeElement !== document.body) return;
-    part.current?.querySelector<HTMLElement>(selector)?.focus();
-  }, [selector]);
-  return part;
 }
 
 interface StartProps {
@@ -104,21 +90,11 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
   const part = useLostFocus<HTMLDivElement>("select:not(:disabled), input:not(:disabled)");
   const { lessons } = useLessons();
   const [isAsked, setIsAsked] = useState(false);
-  const { library, job } = documents;
+  const { library } = documents;
   const { testPrints } = library;
   const viewing = library.shelf.defaults.instrument.viewing;
   const draft = useMemo(() => draftPrint(form, DRAFT_ID), [form]);
   const finding = useFinding(documents, draft);
-  const odd = useMemo(
-    () =>
-      benchChecks(draftOfForm(form), {
-        library,
-        viewing,
-        supersedesId: form.supersedesId,
-        otherRecipes: job.mixes.map(({ recipe }) => recipe),
-      }),
-    [form, library, viewing, job.mixes],
-  );
   const made = printOfForm(form, DRAFT_ID);
   const same =
     draft === null || form.printedAt === null || form.readsAgainId !== null
@@ -166,13 +142,13 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
         <BenchPrint form={form} documents={documents} onChange={bench.change} />
         <BenchReadings
           form={form}
-          instruments={distinct(testPrints.map(({ instrument }) => instrument))}
-          backings={distinct(testPrints.map(({ backing }) => backing))}
+          instruments={typedBefore(testPrints.map(({ instrument }) => instrument))}
+          backings={typedBefore(testPrints.map(({ backing }) => backing))}
           onChange={bench.change}
         />
         <BenchWhen
           form={form}
-          people={distinct(testPrints.map(({ operator }) => operator))}
+          people={typedBefore(testPrints.map(({ operator }) => operator))}
           onChange={bench.change}
         />
       </form>
@@ -183,15 +159,7 @@ function Bench({ documents, bench, form, onKept }: BenchProps) {
         ) : (
           <FindingWords print={draft} finding={finding} viewing={viewing} />
         )}
-        {odd.length > 0 && (
-          <Notice kind="caution" announce>
-            <ul className="tests__odd">
-              {odd.map((problem) => (
-                <li key={`${problem.code} ${problem.where}`}>{benchSentence(problem)}</li>
-              ))}
-            </ul>
-          </Notice>
-        )}
+        <OddReadings documents={documents} form={form} viewing={viewing} />
         {same !== null && (
           <Notice kind="note">
             Lot, ink, set-up and hour are those of a record in the book, so this counts as the same print read
