@@ -50,6 +50,9 @@ function holds(fibres: readonly ChecklistFibre[], names: readonly string[], dyed
 /** Fibres that plastisol wets well enough to deepen: polyester, and nylon at half its gain (model.md §3). */
 const WETTED = ["polyester", "nylon"];
 
+/** Whether a dyed fibre wets out, so that clear ink can deepen the cloth. */
+export const wetsOut = (fibres: readonly ChecklistFibre[]): boolean => holds(fibres, WETTED, true);
+
 function isHeather({ fibres, heather }: ChecklistFacts): boolean {
   return (
     heather ||
@@ -67,7 +70,7 @@ const nothingToSee: Rule = ({ mix, bareL, fibres, prediction }) => {
   if (mix?.kind !== "clear") return [];
   const figures = prediction === null ? {} : { deltaL: prediction.deltaL };
   if (bareL !== null && bareL >= WHITE_L) return because("clear-on-white", true, { ...figures, bareL });
-  if (!holds(fibres, WETTED, true)) return because("clear-on-cotton", true, figures);
+  if (!wetsOut(fibres)) return because("clear-on-cotton", true, figures);
   return because(
     "clear-hardly-shows",
     prediction !== null && Math.abs(prediction.deltaL) < SEEN_DELTA_L,

@@ -17,6 +17,7 @@ import { readyPrint } from "./placePrints.ts";
 const STEP = 1e-4;
 /** Most that a search for an exact tint goes up to: beyond it a print is a coloured ink. Invented default. */
 const LARGEST = 0.05;
+/** Halvings of that range: 0.05 / 2^9 is as fine as the step. */
 const BISECTIONS = 9;
 
 /** Through the first of `setUps`, each tint of the place on each base; one that no amount brings there is left out. */

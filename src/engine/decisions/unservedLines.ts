@@ -1,18 +1,11 @@
 /** The lines that no mix serves, each with the reason and what would help. */
 import type { UnservableGarment } from "../../core/planning/decisions/mixSearch.ts";
 import { unservedReason } from "../../core/planning/decisions/unservedReason.ts";
+import { wetsOut } from "../../core/planning/runChecklist.ts";
 import type { Documents } from "../../job/documents.ts";
-import type { GarmentLot } from "../../job/garmentLotDocument.ts";
 import { bareLab } from "../../job/screenColour.ts";
 import type { UnservedLine } from "./decisionProtocol.ts";
 import type { StatedSearch } from "./mixStatement.ts";
-
-/** Fibres that plastisol wets well enough to deepen, as in the checklist's rules (model.md §3). */
-const WETTED: readonly string[] = ["polyester", "nylon"];
-
-function wets({ blend }: GarmentLot): boolean {
-  return blend.some(({ fibre, dyed, massFraction }) => dyed && massFraction > 0 && WETTED.includes(fibre));
-}
 
 export function unservedLines(
   { job }: Documents,
@@ -27,7 +20,7 @@ export function unservedLines(
       why,
       options,
       bareL: bareLab(ready.lot.bare, job.viewing)?.lab.L ?? null,
-      wets: wets(ready.lot),
+      wets: wetsOut(ready.lot.blend),
       band: ready.band,
     });
     const near = options.find(

@@ -8,7 +8,7 @@ import type { SetUp, Shelf } from "../shelfDocument.ts";
 const GRAMS_PER_KG = 1000;
 
 /** Price of a gram of the mix, money. */
-export function pricePerGram(recipe: Recipe, shelf: Shelf): number {
+function pricePerGram(recipe: Recipe, shelf: Shelf): number {
   return partsOf(recipe, shelf).reduce(
     (sum, { item, massFraction }) => sum + (massFraction * (item.pricePerKg ?? 0)) / GRAMS_PER_KG,
     0,

@@ -1,8 +1,10 @@
 /** How a line is printed now and what the shop could change of it at once, from the documents. */
-import type { Printing, RecoverStock } from "../../core/planning/decisions/recoverChanges.ts";
-import { RECOVER_HALFTONES } from "../../core/planning/decisions/recoverChanges.ts";
-import type { RecoverEffort } from "../../core/planning/decisions/recoverEffort.ts";
-import { DEFAULT_RECOVER_EFFORT } from "../../core/planning/decisions/recoverEffort.ts";
+import {
+  type Printing,
+  RECOVER_HALFTONES,
+  type RecoverStock,
+} from "../../core/planning/decisions/recoverChanges.ts";
+import { DEFAULT_RECOVER_EFFORT, type RecoverEffort } from "../../core/planning/decisions/recoverEffort.ts";
 import type { Place } from "../jobDocument.ts";
 import type { MixComponent } from "../mixDocument.ts";
 import { mainBaseId, type Recipe } from "../recipeParts.ts";

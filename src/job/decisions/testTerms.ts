@@ -9,6 +9,8 @@ import type { ShopDefaults } from "../shelfDocument.ts";
 
 /** Wanted error of the mean of the pairs, as a part of the tolerance. Invented default. */
 const ERROR_OF_TOLERANCE = 1 / 3;
+/** No narrower error is asked for, in L*: a band without width would ask for endless pairs. Invented default. */
+const LEAST_ERROR_L = 0.1;
 
 /** Usual standard deviation of one pair difference in L* on a lot: places on a heather differ. */
 export function pairSdOf({ heather, blend }: Pick<GarmentLot, "heather" | "blend">): number {
@@ -16,12 +18,12 @@ export function pairSdOf({ heather, blend }: Pick<GarmentLot, "heather" | "blend
   return heather || isMixed ? PAIR_SD_HEATHER_L : PAIR_SD_SOLID_L;
 }
 
-/** Pairs to read for the precision the band asks for: n = (1.96 sd / E)^2, E a third of the tolerance. */
+/** Pairs to read for the precision the band asks for: n = (1.96 sd / E)^2, E a third of the tolerance, and at least 0.1. */
 export function pairCountFor95(
   lot: Pick<GarmentLot, "heather" | "blend">,
   band: Pick<Band, "tolerance">,
 ): number {
-  const wantedError = Math.max(band.tolerance * ERROR_OF_TOLERANCE, 0.1);
+  const wantedError = Math.max(band.tolerance * ERROR_OF_TOLERANCE, LEAST_ERROR_L);
   return pairCountFor(pairSdOf(lot), wantedError, Z_95);
 }
 

@@ -12,6 +12,8 @@ import type { Line, Place } from "../jobDocument.ts";
 import { checklistFacts } from "../lineChecklist.ts";
 import { lineLoss } from "./lineMoney.ts";
 
+export { LEAST_CHANCE } from "../../core/planning/runChecklist.ts";
+
 export interface VerdictKnowledge extends Pick<VerdictFacts, "plan" | "bestChance"> {
   /** Of the chosen print; null while there is none. */
   readonly prediction: ChecklistPrediction | null;

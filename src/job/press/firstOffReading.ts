@@ -1,6 +1,7 @@
 /** From what was read of a print at the press to its mean, how far that may be off, and what to do about it. */
 import type { Viewing } from "../../core/colorimetry/viewing.ts";
 import { PIECE_TO_PIECE_SD } from "../../core/evidence/readingNoise.ts";
+import { Z_95 } from "../../core/evidence/sampleSize.ts";
 import { byEyeVariance, deltaEabOfGrade } from "../../core/evidence/teaching.ts";
 import { type FirstOffVerdict, judgeFirstOff } from "../../core/planning/decisions/firstOff.ts";
 import {
@@ -67,6 +68,9 @@ export function referenceSdOf(
   if (lot === undefined || !read.ok) return 0;
   return meanOf(read.readings, lot, 0).randomUncertainty;
 }
+
+/** Half of the interval that holds a mean in 95 of 100. */
+export const halfInterval95 = (standardUncertainty: number): number => Z_95 * standardUncertainty;
 
 export type JudgedReading =
   | { readonly ok: true; readonly reading: MeanReading; readonly verdict: FirstOffVerdict }

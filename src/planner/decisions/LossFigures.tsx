@@ -14,7 +14,8 @@ interface Props {
   readonly line?: Line;
 }
 
-const HIGHEST_PRICE = 1_000_000;
+/** Beyond any price that is meant. */
+export const HIGHEST_PRICE = 1_000_000;
 
 const PRICES: readonly { readonly key: keyof ShopDefaults["prices"]; readonly label: string }[] = [
   { key: "print", label: "Price of a print" },

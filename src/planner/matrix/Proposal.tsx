@@ -5,10 +5,13 @@ import type { MixRules, Place } from "../../job/jobDocument.ts";
 import { linesAt } from "../../job/lookup.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
+import { listed } from "../words/listed.ts";
 import {
   approvedSentence,
   headlineWords,
-  listWords,
+  isLossUnpriced,
+  LOSS_UNPRICED_SENTENCE,
   piecesUnpricedSentence,
   provenSentence,
   staleSentence,
@@ -41,29 +44,37 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
   const { mixes, unpriced, changeCount } = outline;
   const { use, said, undo } = useProposal(place.id, mixes, search.accept);
   const { currency } = documents.library.shelf.defaults;
+  const lossUnpriced = isLossUnpriced(finding);
   const isStale = search.stale.length > 0;
   const names = printNames(documents, place, nameOf);
   const open = mixes.flatMap(({ prints }) => prints).filter((print) => !names.now(print).isInUse);
+  // The button that was pressed goes with its use, and comes back with its undoing.
+  const part = useLostFocus<HTMLElement>(".proposal__acts button", `${open.length} ${said ?? ""}`);
   const approvedCount = open.filter((print) => names.now(print).isApproved).length;
   const noPrice = linesAt(documents.job, place).filter(({ piecePrice }) => piecePrice === null);
   const differences = [
-    proposal.mixesDropped.length > 0 && `No longer printed: ${listWords(proposal.mixesDropped.map(nameOf))}.`,
-    proposal.setUpsAdded.length > 0 && `Screens to add: ${listWords(proposal.setUpsAdded.map(names.setUp))}.`,
+    proposal.mixesDropped.length > 0 && `No longer printed: ${listed(proposal.mixesDropped.map(nameOf))}.`,
+    proposal.setUpsAdded.length > 0 && `Screens to add: ${listed(proposal.setUpsAdded.map(names.setUp))}.`,
     proposal.setUpsDropped.length > 0 &&
-      `Screens not needed: ${listWords(proposal.setUpsDropped.map(names.setUp))}.`,
+      `Screens not needed: ${listed(proposal.setUpsDropped.map(names.setUp))}.`,
     unpriced.length > 0 && unpricedSentence(unpriced),
     noPrice.length > 0 && piecesUnpricedSentence(noPrice.map(({ id }) => names.garment(id))),
   ].filter((words) => words !== false);
   return (
-    <section className="proposal" aria-label="What the search found" data-stale={isStale}>
+    <section ref={part} className="proposal" aria-label="What the search found" data-stale={isStale}>
       <div className="proposal__head">
         <div className="proposal__outcome">
           <h3 className="number">{headlineWords(outline)}</h3>
           <p>
-            {outline.servedCount > 0 && `${provenSentence(finding)} `}
+            {outline.servedCount > 0 && !lossUnpriced && `${provenSentence(finding)} `}
             <span className="quiet">{weighedSentence(finding)}</span>
           </p>
           {differences.length > 0 && <p>{differences.join(" ")}</p>}
+          {lossUnpriced && (
+            <Notice kind="caution">
+              <p>{LOSS_UNPRICED_SENTENCE}</p>
+            </Notice>
+          )}
           {isStale && (
             <Notice kind="caution" announce>
               <p>{staleSentence(search.stale)}</p>

@@ -3,7 +3,8 @@ import { useRef } from "react";
 import type { Documents } from "../../job/documents.ts";
 import type { MixRules, Place } from "../../job/jobDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
-import { counted, listWords, savedWords } from "../words/mixSearchSentences.ts";
+import { listed } from "../words/listed.ts";
+import { counted, savedWords } from "../words/mixSearchSentences.ts";
 import { moneyWords } from "../words/moneyWords.ts";
 import { chanceWords } from "../words/predictionSentences.ts";
 import { MixFateButtons } from "./MixFateButtons.tsx";
@@ -68,7 +69,7 @@ export function ProposedMixes({ documents, place, mixes, nameOf, onRules, onUse 
           {unchangedLineIds.length > 0 && (
             <tr className="proposal__unchanged">
               <td colSpan={columnCount}>
-                {unchangedLineIds.length} unchanged: {listWords(unchangedLineIds.map(names.garment))}
+                {unchangedLineIds.length} unchanged: {listed(unchangedLineIds.map(names.garment))}
               </td>
             </tr>
           )}

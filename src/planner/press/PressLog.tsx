@@ -3,7 +3,13 @@ import type { LoggedEntry } from "../../job/press/pressRun.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { timeWords } from "../words/checklistSentences.ts";
 import { bandWords, chanceWords, changeWords } from "../words/predictionSentences.ts";
-import { ACTION_WORDS, changeMark, pressReadingsWords, signalSentence } from "../words/pressSentences.ts";
+import {
+  ACTION_WORDS,
+  changeMark,
+  plusMinusWords,
+  pressReadingsWords,
+  signalSentence,
+} from "../words/pressSentences.ts";
 
 interface Props {
   readonly caption: string;
@@ -33,10 +39,12 @@ export function PressLog({ caption, entries, onCorrect }: Props) {
   );
 }
 
-/** Who read it, and who passed it where that was somebody else. */
+/** Who read it, and the second person where that was somebody else: a print that was stopped was passed by nobody. */
 function whoWords({ entry, print }: Pick<LoggedEntry, "entry" | "print">): string {
   const reader = print?.operator ?? entry.by;
-  return reader === entry.by ? `read by ${reader}` : `passed by ${entry.by}, read by ${reader}`;
+  if (reader === entry.by) return `read by ${reader}`;
+  const second = entry.said.action === "run" ? "passed by" : "second person";
+  return `${second} ${entry.by}, read by ${reader}`;
 }
 
 interface RowProps {
@@ -56,7 +64,7 @@ function Row({ logged, onCorrect }: RowProps) {
         <span className="press__small">{whoWords(logged)}</span>
       </th>
       <td>
-        <strong>{changeWords(said.mean)}</strong> ± {(1.96 * said.standardUncertainty).toFixed(1)}
+        <strong>{changeWords(said.mean)}</strong> {plusMinusWords(said.standardUncertainty)}
         <span className="press__small">{pressReadingsWords(entry.readings)}</span>
         {mark !== "" && <span className="press__small">{mark}</span>}
         {entry.supersedesId !== null && <span className="press__small">corrects an entry</span>}

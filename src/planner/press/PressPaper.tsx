@@ -12,6 +12,7 @@ import {
   bandSourceWords,
   changeMark,
   PRESS_CAUTIONS,
+  plusMinusWords,
   pressReadingsWords,
 } from "../words/pressSentences.ts";
 import { approvedName } from "./PressHead.tsx";
@@ -125,7 +126,7 @@ function Row({ logged: { entry, print, isOfThisChoice } }: { readonly logged: Lo
       </td>
       <td>{pressReadingsWords(entry.readings)}</td>
       <td className="press__nowrap">
-        <strong>{changeWords(said.mean)}</strong> ± {(1.96 * said.standardUncertainty).toFixed(1)}
+        <strong>{changeWords(said.mean)}</strong> {plusMinusWords(said.standardUncertainty)}
       </td>
       <td>
         <strong>{ACTION_WORDS[said.action]}</strong>

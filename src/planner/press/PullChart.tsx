@@ -2,6 +2,7 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Band } from "../../job/jobDocument.ts";
+import { halfInterval95 } from "../../job/press/firstOffReading.ts";
 import type { LoggedEntry } from "../../job/press/pressRun.ts";
 import { Axes, CHART } from "../matrix/chartFrame.tsx";
 import { bandWords, changeWords } from "../words/predictionSentences.ts";
@@ -14,7 +15,6 @@ interface Props {
 
 /** Tolerances kept in sight on each side of the middle. */
 const LEAST_REACH = 1.3;
-const COVERAGE_95 = 1.96;
 /** Room for the word under the lowest point, as a part of the axis. */
 const WORD_ROOM = 0.14;
 /** More numbers than this run into each other along the axis. */
@@ -37,7 +37,7 @@ function pointsOf(points: readonly LoggedEntry[]): Point[] {
   const read = points.flatMap((logged) => {
     const { reading } = logged;
     if (reading === null) return [];
-    return [{ mean: reading.mean, half: COVERAGE_95 * reading.standardUncertainty, logged }];
+    return [{ mean: reading.mean, half: halfInterval95(reading.standardUncertainty), logged }];
   });
   return read.map((point, at) => ({ ...point, at }));
 }

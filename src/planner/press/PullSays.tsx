@@ -3,7 +3,13 @@ import type { MeanReading } from "../../core/planning/decisions/readingUncertain
 import type { PulledPoint } from "../../core/planning/decisions/runRule.ts";
 import type { Band } from "../../job/jobDocument.ts";
 import { bandWords, chanceWords, changeWords } from "../words/predictionSentences.ts";
-import { ACTION_WORDS, NO_TOLERANCE, PULL_SENTENCES, signalSentence } from "../words/pressSentences.ts";
+import {
+  ACTION_WORDS,
+  NO_TOLERANCE,
+  PULL_SENTENCES,
+  plusMinusWords,
+  signalSentence,
+} from "../words/pressSentences.ts";
 
 interface Props {
   /** Null where nothing is read yet, or the target has no tolerance. */
@@ -21,7 +27,6 @@ export function PullSays({ point, reading, band }: Props) {
       </>
     );
   }
-  const half = 1.96 * reading.standardUncertainty;
   const signals = signalSentence(point?.signals ?? []);
   return (
     <div className="press__verdict" data-action={point?.action}>
@@ -29,7 +34,8 @@ export function PullSays({ point, reading, band }: Props) {
         {point === null ? "No verdict" : ACTION_WORDS[point.action]}
       </p>
       <p>
-        <span className="number">{changeWords(reading.mean)}</span> ± {half.toFixed(1)} in 95&nbsp;%
+        <span className="number">{changeWords(reading.mean)}</span>{" "}
+        {plusMinusWords(reading.standardUncertainty)} in 95&nbsp;%
       </p>
       <p>{point === null ? NO_TOLERANCE : PULL_SENTENCES[point.action]}</p>
       {signals !== null && <p>{signals}</p>}

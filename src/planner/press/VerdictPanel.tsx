@@ -3,7 +3,13 @@ import type { FirstOffVerdict } from "../../core/planning/decisions/firstOff.ts"
 import type { MeanReading } from "../../core/planning/decisions/readingUncertainty.ts";
 import type { Band } from "../../job/jobDocument.ts";
 import { bandWords, chanceWords, changeWords } from "../words/predictionSentences.ts";
-import { guardWords, intervalWords, reasonWords, verdictWords } from "../words/pressSentences.ts";
+import {
+  guardWords,
+  intervalWords,
+  plusMinusWords,
+  reasonWords,
+  verdictWords,
+} from "../words/pressSentences.ts";
 import { VerdictBar } from "./VerdictBar.tsx";
 
 interface Props {
@@ -29,7 +35,7 @@ export function VerdictPanel({ verdict, reading, band, announce = false }: Props
         Target {bandWords(band)}; chance to be in it {chanceWords(verdict.conformanceProbability)}.{" "}
         {guardWords(verdict)}
         {reading.referenceUncertainty > 0 &&
-          ` The approved print itself is known to ± ${(1.96 * reading.referenceUncertainty).toFixed(1)}.`}
+          ` The approved print itself is known to ${plusMinusWords(reading.referenceUncertainty)}.`}
       </p>
     </div>
   );

@@ -8,14 +8,13 @@ import { lineName } from "../../job/lineName.ts";
 import { lotOfLine } from "../../job/lookup.ts";
 import { DayEntry } from "../controls/DayEntry.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
-import { LossFigures } from "../decisions/LossFigures.tsx";
+import { HIGHEST_PRICE, LossFigures } from "../decisions/LossFigures.tsx";
 import { TestingDefaults } from "../shelf/TestingDefaults.tsx";
 import { usePlanner } from "../state/usePlanner.ts";
 import { timeSentence, unpricedSentence } from "../words/worthSentences.ts";
 
-/** The schema's ranges. */
+/** The schema's. */
 const MOST_PIECES = 1_000_000;
-const HIGHEST_PRICE = 100_000;
 
 interface Props {
   readonly documents: Documents;

@@ -1,6 +1,7 @@
 /** What no test can take away, apart from the list: the garments that carry it, and what would help them. */
 import type { LineRisk, TestsFinding } from "../../engine/decisions/decisionProtocol.ts";
 import { lineLoss } from "../../job/decisions/lineMoney.ts";
+import { LEAST_CHANCE } from "../../job/decisions/verdictOfLine.ts";
 import type { Documents } from "../../job/documents.ts";
 import { jobAddress, printAddress } from "../address.ts";
 import { type NamedLine, namedLine } from "../decisions/namedLine.ts";
@@ -11,8 +12,6 @@ interface Props {
   readonly finding: TestsFinding;
 }
 
-/** As the checklist's: below it a print is expected out of band. */
-const LEAST_CHANCE = 0.5;
 /** Of the loss of today so much stays: tests hardly change it. Invented default. */
 const HARDLY_AVOIDABLE = 0.8;
 /** A line that keeps less than this part of all that stays is not named for it. Invented default. */

@@ -3,6 +3,7 @@ import type { EvidenceLevel, PredictionReason } from "../../core/prediction/pred
 import type { TintCurvePoint } from "../../engine/protocol.ts";
 import type { LotReading } from "../../job/recordBook/lotReadings.ts";
 import { percentWords } from "./garmentWords.ts";
+import { listed } from "./listed.ts";
 import { changeWords, rangeWords } from "./predictionSentences.ts";
 
 const said = (point: TintCurvePoint) => `${changeWords(point.deltaL)}, ${rangeWords(point)} in nine of ten`;
@@ -47,9 +48,7 @@ export function teachersSentence(
   evidence: EvidenceLevel,
 ): string | null {
   if (teachers.length === 0) return null;
-  const named = teachers.map(({ name, share }) => `${name} (${Math.round(share * 100)}\u00a0%)`);
-  const last = named.at(-1) ?? "";
-  const list = named.length === 1 ? last : `${named.slice(0, -1).join(", ")} and ${last}`;
+  const list = listed(teachers.map(({ name, share }) => `${name} (${Math.round(share * 100)}\u00a0%)`));
   return evidence === "model only"
     ? `Other test prints say little here; most of it comes from ${list}.`
     : `Of what test prints taught here, most comes from ${list}.`;

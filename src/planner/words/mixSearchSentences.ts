@@ -3,6 +3,7 @@ import type { MixSearchFault } from "../../core/planning/decisions/mixSearch.ts"
 import type { UnservedHelp, UnservedReason } from "../../core/planning/decisions/unservedReason.ts";
 import type { MixFinding, SearchProgress } from "../../engine/decisions/decisionProtocol.ts";
 import type { Band } from "../../job/jobDocument.ts";
+import { listed } from "./listed.ts";
 import { moneyWords } from "./moneyWords.ts";
 import { chanceWords, changeWords } from "./predictionSentences.ts";
 
@@ -135,18 +136,20 @@ export function nearestSentence(
 }
 
 export function unpricedSentence(names: readonly string[]): string {
-  return `Ink of ${listWords(names)} is counted as nothing: no price on the shelf.`;
+  return `Ink of ${listed(names)} is counted as nothing: no price on the shelf.`;
 }
+
+/** Whether a garment out of band costs nothing by what is entered: then the search cannot prefer what lands in it. */
+export function isLossUnpriced({ cost, proposal }: Pick<MixFinding, "cost" | "proposal">): boolean {
+  return cost.expectedLoss === 0 && proposal.changes.some(({ to }) => to !== null && to.chanceInBand < 1);
+}
+
+export const LOSS_UNPRICED_SENTENCE =
+  "By what is entered, a print out of band costs nothing. So the search did not prefer mixes that land in the band: it took any with an even chance, the cheapest to make. Enter what a garment and a print cost, then search again.";
 
 export function piecesUnpricedSentence(names: readonly string[]): string {
-  const few = names.length <= 3 ? listWords(names) : counted(names.length, "garment");
+  const few = names.length <= 3 ? listed(names) : counted(names.length, "garment");
   return `No price of a piece is entered for ${few}: the expected loss counts the print alone.`;
-}
-
-/** "a, b and c". */
-export function listWords(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? "";
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
 export type BasisPart = "garments" | "target" | "light" | "mixes" | "choices" | "rules" | "records" | "shelf";
@@ -163,7 +166,7 @@ const PART_WORDS: Readonly<Record<BasisPart, string>> = {
 };
 
 export function staleSentence(parts: readonly BasisPart[]): string {
-  return `This proposal is older than the job. Changed since: ${listWords(parts.map((part) => PART_WORDS[part]))}. Search again before you use it.`;
+  return `This proposal is older than the job. Changed since: ${listed(parts.map((part) => PART_WORDS[part]))}. Search again before you use it.`;
 }
 
 /** What "Use this proposal" would do. */

@@ -2,9 +2,11 @@
 import type { FirstOffVerdict } from "../../core/planning/decisions/firstOff.ts";
 import type { PulledPoint, RunSignal } from "../../core/planning/decisions/runRule.ts";
 import type { LineBand } from "../../job/approvedReference.ts";
+import { halfInterval95 } from "../../job/press/firstOffReading.ts";
 import type { PressAction } from "../../job/press/pressRun.ts";
 import type { PullChange } from "../../job/press/pullForm.ts";
 import type { PressReadings } from "../../job/pressDocument.ts";
+import { pieces } from "./pieceWords.ts";
 import { chanceWords } from "./predictionSentences.ts";
 import { byEyeWords } from "./testsWords.ts";
 
@@ -13,7 +15,7 @@ interface Option<Value extends string> {
   readonly label: string;
 }
 
-const pairsWords = (count: number) => `${count} ${count === 1 ? "pair" : "pairs"}`;
+const pairsWords = (count: number, more = "") => `${count} ${more}${count === 1 ? "pair" : "pairs"}`;
 
 /** The word that stands large beside a first-off. */
 export function verdictWords({
@@ -30,7 +32,7 @@ export function verdictWords({
     case "read-more":
       return readMoreCount === 0
         ? "Read it with the instrument"
-        : `Read ${readMoreCount} more ${readMoreCount === 1 ? "pair" : "pairs"}`;
+        : `Read ${pairsWords(readMoreCount, "more ")}`;
   }
 }
 
@@ -156,7 +158,12 @@ export function pressReadingsWords(readings: PressReadings): string {
   if (readings.kind === "by-eye") return `by eye, ${byEyeWords(readings)}`;
   const count = readings.kind === "pairs" ? readings.deltaL.length : readings.pairCount;
   const { pieceCount } = readings;
-  return `${pairsWords(count)} on ${pieceCount} ${pieceCount === 1 ? "piece" : "pieces"}`;
+  return `${pairsWords(count)} on ${pieces(pieceCount)}`;
+}
+
+/** "± 0.4": how far a mean may be off, in 95 of 100. */
+export function plusMinusWords(standardUncertainty: number): string {
+  return `± ${halfInterval95(standardUncertainty).toFixed(1)}`;
 }
 
 const NOT_FOLLOWED: Readonly<Record<NonNullable<LineBand["notFollowed"]>, string>> = {

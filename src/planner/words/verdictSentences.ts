@@ -1,11 +1,9 @@
 /** What a line's verdict says: one line with money and chance for the table, a sentence for each reason. */
 import type { LineVerdict, VerdictReason } from "../../core/planning/decisions/lineVerdict.ts";
+import { LEAST_CHANCE } from "../../job/decisions/verdictOfLine.ts";
 import { moneyWords } from "./moneyWords.ts";
 import { chanceWords } from "./predictionSentences.ts";
 import { expectedMoney } from "./worthSentences.ts";
-
-/** As the checklist's: below it a print is expected out of band. */
-const LEAST_CHANCE = 0.5;
 
 type Coded<Code extends VerdictReason["code"]> = Extract<VerdictReason, { code: Code }>;
 
@@ -16,7 +14,19 @@ function reasonOf<Code extends VerdictReason["code"]>(
   return reasons.find((reason): reason is Coded<Code> => reason.code === code);
 }
 
-/** Two to four words. */
+/** A verdict as it is shown. */
+export interface ShownVerdict extends LineVerdict {
+  /** The print that the planned test is of, where that is another than the one chosen: "Matt clear, 90-48, one stroke". */
+  readonly testOf: string | null;
+}
+
+/** Whether a print may miss and that costs nothing: no price was entered, so no test can be weighed. */
+export function isUnpriced(found: LineVerdict): boolean {
+  const chance = reasonOf(found, "chance");
+  return chance !== undefined && chance.expectedLoss === 0 && chance.chanceInBand < 1;
+}
+
+/** Two to five words. A print that was never made and read on this lot runs without a test, not on evidence. */
 export function verdictWord(found: LineVerdict): string {
   switch (found.verdict) {
     case "print-a-test":
@@ -24,7 +34,9 @@ export function verdictWord(found: LineVerdict): string {
     case "goods-in-check":
       return "Check the goods";
     case "run-on-evidence":
-      return "Run on evidence";
+      return reasonOf(found, "printed-on-this-lot") === undefined
+        ? "Run, no test asked for"
+        : "Run on evidence";
     case "choose-a-mix": {
       const none = reasonOf(found, "no-mix-chosen");
       if (none === undefined) return "Choose another mix";
@@ -34,21 +46,24 @@ export function verdictWord(found: LineVerdict): string {
 }
 
 /** What stands behind the word in the table, with money or chance. */
-export function verdictDetail(found: LineVerdict, currency: string): string {
+export function verdictDetail(found: ShownVerdict, currency: string): string {
   const chance = reasonOf(found, "chance");
-  const outlook =
-    chance === undefined
-      ? ""
-      : `${chanceWords(chance.chanceInBand)} in band, expected loss ${expectedMoney(chance.expectedLoss, currency)}`;
+  const lost = isUnpriced(found)
+    ? "what a miss costs is not entered"
+    : `expected loss ${expectedMoney(chance?.expectedLoss ?? 0, currency)}`;
+  const outlook = chance === undefined ? "" : `${chanceWords(chance.chanceInBand)} in band, ${lost}`;
   switch (found.verdict) {
     case "print-a-test": {
       const pays = reasonOf(found, "test-pays");
+      const print = found.testOf === null ? "" : `of ${found.testOf}: `;
       if (pays !== undefined)
-        return `skipping it costs ${expectedMoney(pays.riskRemoved, currency)} in expectation, the test ${moneyWords(pays.cost, currency)}`;
+        return `${print}skipping it costs ${expectedMoney(pays.riskRemoved, currency)} in expectation, the test ${moneyWords(pays.cost, currency)}`;
       if (reasonOf(found, "test-does-not-pay") === undefined) return "a rule asks for it";
       return chance !== undefined && reasonOf(found, "likelier-out-than-in") !== undefined
         ? `a rule asks for it, but it has ${chanceWords(chance.chanceInBand)} in band: choose another mix first`
-        : "a rule asks for it; by the money alone it is not worth its price";
+        : isUnpriced(found)
+          ? "a rule asks for it; what a miss costs is not entered"
+          : "a rule asks for it; by the money alone it is not worth its price";
     }
     case "goods-in-check":
       return "the lot differs from the approved one";
@@ -75,11 +90,20 @@ export function verdictShort(found: LineVerdict, currency: string): string {
     return `${expectedMoney(pays.riskRemoved, currency)} if skipped`;
   }
   if (found.verdict === "goods-in-check" || chance === undefined) return "";
-  return `${chanceWords(chance.chanceInBand)}, loss ${expectedMoney(chance.expectedLoss, currency)}`;
+  const loss = isUnpriced(found) ? "" : `, loss ${expectedMoney(chance.expectedLoss, currency)}`;
+  return `${chanceWords(chance.chanceInBand)}${loss}`;
+}
+
+const UNPRICED_SENTENCE =
+  "By what is entered, a print out of band costs nothing, so no test can be weighed: enter the prices below.";
+
+/** In the pane, where the test that the plan wants is not of the chosen print. */
+export function otherTestSentence(print: string): string {
+  return `That test is of ${print}, not of the print chosen here.`;
 }
 
 /** A reason in full, for the pane. */
-export function verdictReasonSentence(reason: VerdictReason, currency: string): string {
+export function verdictReasonSentence(reason: VerdictReason, currency: string, unpriced = false): string {
   const expected = (amount: number) => expectedMoney(amount, currency);
   switch (reason.code) {
     case "no-mix-chosen":
@@ -94,6 +118,7 @@ export function verdictReasonSentence(reason: VerdictReason, currency: string): 
     case "rule-asks-for-test":
       return "A rule of the checklist asks for a test, whatever the money says: the reasons stand at its item below.";
     case "test-does-not-pay":
+      if (unpriced) return UNPRICED_SENTENCE;
       return reason.atMost === null
         ? "By the money alone no test of this garment is worth its price."
         : `By the money alone no test of this garment is worth its price: it removes no more than ${moneyWords(reason.atMost.riskRemoved, currency)} of risk and costs ${moneyWords(reason.atMost.cost, currency)}.`;
@@ -114,7 +139,7 @@ export function verdictReasonSentence(reason: VerdictReason, currency: string): 
         ? "The chosen print is likelier out of the band than in it."
         : `The chosen print is likelier out of the band than in it; the best of the matrix has ${chanceWords(reason.bestChance)} in band.`;
     case "chance":
-      return `As chosen it has ${chanceWords(reason.chanceInBand)} in band, expected loss ${expected(reason.expectedLoss)}.`;
+      return `As chosen it has ${chanceWords(reason.chanceInBand)} in band${unpriced ? "" : `, expected loss ${expected(reason.expectedLoss)}`}.`;
   }
 }
 
@@ -125,13 +150,17 @@ export function verdictSummary(verdicts: readonly LineVerdict[], currency: strin
     .filter(({ verdict }) => verdict === "print-a-test")
     .reduce((sum, found) => sum + (reasonOf(found, "test-pays")?.riskRemoved ?? 0), 0);
   const tests = count("print-a-test");
+  const known = verdicts.filter(
+    (found) => found.verdict === "run-on-evidence" && reasonOf(found, "printed-on-this-lot") !== undefined,
+  ).length;
   const cost =
     skipped > 0 ? `, skipping what pays costs ${expectedMoney(skipped, currency)} in expectation` : "";
   const parts = [
     tests === 0 ? "" : `${tests} to test-print${cost}`,
     count("goods-in-check") === 0 ? "" : `${count("goods-in-check")} to compare with the approved lot`,
     count("choose-a-mix") === 0 ? "" : `${count("choose-a-mix")} to choose a mix for`,
-    count("run-on-evidence") === 0 ? "" : `${count("run-on-evidence")} to run on evidence`,
+    known === 0 ? "" : `${known} to run on evidence`,
+    count("run-on-evidence") === known ? "" : `${count("run-on-evidence") - known} to run, no test asked for`,
   ].filter((part) => part !== "");
   return parts.length === 0 ? null : `By evidence and money: ${parts.join("; ")}.`;
 }

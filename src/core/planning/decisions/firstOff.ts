@@ -1,4 +1,5 @@
 /** What to do with a first-off: run, adjust, stop, or read more pairs before deciding. Codes and figures, no sentences. */
+import { Z_95 } from "../../evidence/sampleSize.ts";
 import { normalCumulative, quantileOf } from "../../prediction/normalDistribution.ts";
 import {
   acceptanceInterval,
@@ -67,9 +68,6 @@ export interface FirstOffVerdict {
   readonly offset: number;
 }
 
-/** Of a normal, two-sided 95 %. */
-const COVERAGE_95 = 1.959963984540054;
-
 /**
  * Pairs to read besides those read, until the uncertainty is `wanted` if the mean and the scatter stay and the pairs are
  * spread over new pieces likewise; Infinity where the reference alone is less sure. n = (sd/E)^2 (trade.md §2).
@@ -109,8 +107,8 @@ export function judgeFirstOff(
     mean,
     standardUncertainty,
     interval: {
-      lower: mean - COVERAGE_95 * standardUncertainty,
-      upper: mean + COVERAGE_95 * standardUncertainty,
+      lower: mean - Z_95 * standardUncertainty,
+      upper: mean + Z_95 * standardUncertainty,
     },
     conformanceProbability: chance,
     acceptance,

@@ -3,11 +3,14 @@ import { guessedGain, type SettledWorths, settledWorths } from "./guessedGains.t
 import { type Benefit, type BenefitModel, benefitOf, gainOf, withTest } from "./testBenefit.ts";
 import { areAllowed, type TestPlanLimits } from "./testLimits.ts";
 
-/** Up to this many candidates all are counted anew after each pick, and all are tried in exchange. */
+/** Up to this many candidates all are counted anew after each pick, and all are tried in exchange. Invented default. */
 const SMALL_PROBLEM = 24;
 /** Gains of a garment that are counted for the order of a list at most: about a second's work. Invented default. */
 const MOST_COUNTINGS = 20_000;
-/** Candidates that are tried in pairs in a larger problem, best first, and those tried before it is taken that none pays. */
+/**
+ * Candidates that are tried in pairs in a larger problem, best first, and those tried before it is taken that none pays.
+ * Invented default.
+ */
 const LOOKED_AT = 8;
 
 /** A test as it was taken: the garments' costs with it and all before it. */

@@ -183,23 +183,16 @@ function answerVariance({ problem: { tests, cells } }: BenefitModel, covariance:
   return covariance[t * cells.length + cell]! + noiseSd ** 2;
 }
 
-/** Money that test `t` saves besides those in `benefit`, by garment index; garments that it says nothing of are left out. */
-export function gainsOf(model: BenefitModel, benefit: Benefit, t: number): Map<number, number> {
+/** Money that test `t` saves besides those in `benefit`. */
+export function gainOf(model: BenefitModel, benefit: Benefit, t: number): number {
   const least = model.problem.tests.length > MANY_TESTS ? COMPARED_SHARE : NOTICEABLE_SHARE;
-  const gains = new Map<number, number>();
+  let gain = 0;
   forEachMoved(model, benefit, t, (g, share, settledAfter) => {
     if (share <= least) return;
     const { cells, means } = model.garments[g]!;
-    gains.set(g, benefit.costs[g]! - costWith(model.problem, cells, means, settledAfter()));
+    gain += benefit.costs[g]! - costWith(model.problem, cells, means, settledAfter());
   });
-  return gains;
-}
-
-/** Money that test `t` saves besides those in `benefit`. */
-export function gainOf(model: BenefitModel, benefit: Benefit, t: number): number {
-  let sum = 0;
-  for (const gain of gainsOf(model, benefit, t).values()) sum += gain;
-  return sum;
+  return gain;
 }
 
 /** Calls `act` for each garment with anything to save that the answer of `t` says anything of. */

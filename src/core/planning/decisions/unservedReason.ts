@@ -1,4 +1,5 @@
 /** Why no mix serves a garment, and what would: codes, so that the planner owns the sentences. */
+import { WHITE_L } from "../runChecklist.ts";
 
 export type UnservedReason =
   /** The garment's colour or blend cannot be predicted, or the shelf holds nothing for it. */
@@ -47,8 +48,8 @@ export interface UnservedFacts {
   readonly band: { readonly deltaL: number; readonly tolerance: number };
 }
 
-/** Above this L* cloth is white to a clear, as in the checklist's rules. Invented default. */
-const WHITE_L = 92;
+/** A print whose middle lies in the band and that lands there less often than this is kept out by something else. Invented default. */
+const HUE_CHANCE = 0.15;
 /** Below this L* black ink has little left to darken. Invented default. */
 const DARK_L = 25;
 
@@ -88,6 +89,3 @@ export function unservedReason({ why, options, bareL, wets, band }: UnservedFact
   if (isHue) return { reason: "hue", helps: ["other-garment", "wider-band"] };
   return { reason: "not-known-well-enough", helps: ["test-print", "wider-band"] };
 }
-
-/** A print whose middle lies in the band and that lands there less often than this is kept out by something else. */
-const HUE_CHANCE = 0.15;
