@@ -3,7 +3,7 @@ import { useState } from "react";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { LongText, tooLong } from "../controls/LongText.tsx";
 import { Notice } from "../controls/Notice.tsx";
-
+import { useLostFocus } from "../controls/useLostFocus.ts";
 import { timeWords } from "../words/checklistSentences.ts";
 import type { RunLine } from "./runLines.ts";
 import { openNames } from "./standingWords.ts";
@@ -35,6 +35,11 @@ export function ReleaseForm({ run, signer, onAct }: Props) {
   const [reason, setReason] = useState("");
   const [isAsked, setIsAsked] = useState(false);
   const { standing, entries, open } = run;
+  // The button of a hold or an override goes with its use.
+  const part = useLostFocus<HTMLElement>(
+    ".action--strong:not(:disabled), textarea",
+    `${standing} ${entries.isHeld} ${entries.override?.id ?? ""}`,
+  );
   const sentence = blockedSentence(run);
   const needsChoice = open.some(({ item }) => item.kind === "choice");
   const isOpen = open.length > 0 && entries.override === null;
@@ -52,7 +57,7 @@ export function ReleaseForm({ run, signer, onAct }: Props) {
     setIsAsked(false);
   };
   return (
-    <section className="run__release" aria-label="Release">
+    <section className="run__release" aria-label="Release" ref={part}>
       <h3>Release</h3>
       {sentence !== null && <p role="status">{sentence}</p>}
       {standing === "released" && (

@@ -1,6 +1,5 @@
 /** One garment at one place: its items to be signed, and its release. */
 import { useEffect, useRef, useState } from "react";
-import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { appendChecklistEntry } from "../../job/edits/checklist.ts";
 import { pouredRecipe } from "../../job/inkRoom/pouredRecipe.ts";
@@ -18,6 +17,7 @@ import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { lotChangeSentences } from "../words/lotChangeWords.ts";
 import { chanceWords, changeWords, rangeWords } from "../words/predictionSentences.ts";
+import type { ShownVerdict } from "../words/verdictSentences.ts";
 import { CureWords } from "./CureWords.tsx";
 import { lotChangeOf } from "./lotChange.ts";
 import { ReleaseForm } from "./ReleaseForm.tsx";
@@ -31,7 +31,7 @@ interface Props {
   readonly documents: Documents;
   readonly run: RunLine;
   /** Null while it cannot be told. */
-  readonly verdict: LineVerdict | null;
+  readonly verdict: ShownVerdict | null;
   readonly plan: TestPlanState;
   readonly onClose: () => void;
 }

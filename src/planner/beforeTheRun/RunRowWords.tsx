@@ -1,8 +1,7 @@
 /** What the table says of a line beyond its items: the verdict, and a lot that is not the approved or released one. */
-import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { lotChangeSentences } from "../words/lotChangeWords.ts";
-import { verdictDetail, verdictShort, verdictWord } from "../words/verdictSentences.ts";
+import { type ShownVerdict, verdictDetail, verdictShort, verdictWord } from "../words/verdictSentences.ts";
 import { lotChangeOf } from "./lotChange.ts";
 import type { RunLine } from "./runLines.ts";
 
@@ -26,7 +25,7 @@ export function LotChangeRow({ documents, run, columnCount }: LotChangeProps) {
 }
 
 interface VerdictProps {
-  readonly verdict: LineVerdict | undefined;
+  readonly verdict: ShownVerdict | undefined;
   readonly currency: string;
 }
 

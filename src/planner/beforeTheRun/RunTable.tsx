@@ -1,7 +1,6 @@
 /** The checklist as one table: a row for each garment at each place, a column for each item. It is also the page that is printed. */
 import { Fragment, type KeyboardEvent, useRef } from "react";
 import type { ChecklistReasonCode } from "../../core/planning/checklistItem.ts";
-import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { pieceCount } from "../../job/lookup.ts";
 import { CELSIUS } from "../../units/unit.ts";
@@ -10,6 +9,7 @@ import { dayWords, ITEM_CODES, itemName, reasonSentence } from "../words/checkli
 import { ProblemList } from "../words/ProblemList.tsx";
 import { pieces } from "../words/pieceWords.ts";
 import { changeWords, rangeWords } from "../words/predictionSentences.ts";
+import type { ShownVerdict } from "../words/verdictSentences.ts";
 import { LotChangeRow, VerdictOnPaper, VerdictWords } from "./RunRowWords.tsx";
 import type { ItemState, RunLine } from "./runLines.ts";
 import { itemCellWords, standingWords } from "./standingWords.ts";
@@ -18,7 +18,7 @@ interface Props {
   readonly documents: Documents;
   readonly lines: readonly RunLine[];
   /** By key; a line whose verdict cannot be told yet has none. */
-  readonly verdicts: ReadonlyMap<string, LineVerdict>;
+  readonly verdicts: ReadonlyMap<string, ShownVerdict>;
   readonly openKey: string | null;
   /** The number of each reason in the legend. */
   readonly legend: ReadonlyMap<ChecklistReasonCode, number>;

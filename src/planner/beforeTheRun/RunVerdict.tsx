@@ -1,18 +1,23 @@
 /** What to do with a line, and why: the verdict in the pane, with the ways to act on it and the money open to edit. */
-import type { LineVerdict } from "../../core/planning/decisions/lineVerdict.ts";
 import type { Documents } from "../../job/documents.ts";
 import { chosenCandidate } from "../../job/lookup.ts";
 import { jobAddress, printAddress, type ViewName } from "../address.ts";
 import { LossFigures } from "../decisions/LossFigures.tsx";
 import type { TestPlanState } from "../decisions/useTestPlan.ts";
-import { verdictReasonSentence, verdictWord } from "../words/verdictSentences.ts";
+import {
+  isUnpriced,
+  otherTestSentence,
+  type ShownVerdict,
+  verdictReasonSentence,
+  verdictWord,
+} from "../words/verdictSentences.ts";
 import { noTimeSentence } from "../words/worthSentences.ts";
 import type { RunLine } from "./runLines.ts";
 
 interface Props {
   readonly documents: Documents;
   readonly run: RunLine;
-  readonly verdict: LineVerdict | null;
+  readonly verdict: ShownVerdict | null;
   readonly plan: TestPlanState;
 }
 
@@ -30,7 +35,12 @@ export function RunVerdict({ documents, run, verdict, plan }: Props) {
         <>
           <ul className="run__verdict-reasons">
             {verdict.reasons.map((reason) => (
-              <li key={reason.code}>{verdictReasonSentence(reason, currency)}</li>
+              <li key={reason.code}>
+                {verdictReasonSentence(reason, currency, isUnpriced(verdict))}
+                {reason.code === "test-pays" &&
+                  verdict.testOf !== null &&
+                  ` ${otherTestSentence(verdict.testOf)}`}
+              </li>
             ))}
           </ul>
           {asksForTest === true && runDay === "no-time" && (
@@ -50,7 +60,7 @@ interface Way {
   readonly tab: string | null;
 }
 
-function Ways({ documents, run, verdict }: Pick<Props, "documents" | "run"> & { verdict: LineVerdict }) {
+function Ways({ documents, run, verdict }: Pick<Props, "documents" | "run"> & { verdict: ShownVerdict }) {
   const { job } = documents;
   const { line, place } = run;
   const at = { line: line.id, place: place.id };
@@ -58,7 +68,8 @@ function Ways({ documents, run, verdict }: Pick<Props, "documents" | "run"> & { 
   const has = (code: string) => verdict.reasons.some((reason) => reason.code === code);
   const ways: readonly (Way | false)[] = [
     has("test-pays") && { words: "See the test plan", view: "tests", tab: "worth-making" },
-    (verdict.verdict === "print-a-test" || has("test-not-recorded")) && {
+    ((verdict.verdict === "print-a-test" && (verdict.testOf === null || has("rule-asks-for-test"))) ||
+      has("test-not-recorded")) && {
       words: "Record a test print of it",
       view: "tests",
       tab: "record",

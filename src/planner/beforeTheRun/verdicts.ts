@@ -1,10 +1,12 @@
 /** The verdict of each line as the table and the pane show it: with the test plan, once that is there. */
-import type { LineVerdict, TestBar, VerdictFacts } from "../../core/planning/decisions/lineVerdict.ts";
+import type { TestBar, VerdictFacts } from "../../core/planning/decisions/lineVerdict.ts";
 import type { TestsFinding } from "../../engine/decisions/decisionProtocol.ts";
 import { verdictOfLine } from "../../job/decisions/verdictOfLine.ts";
 import type { Documents } from "../../job/documents.ts";
-import { chosenCandidate } from "../../job/lookup.ts";
+import { chosenCandidate, setUpOf } from "../../job/lookup.ts";
 import type { TestPlanState } from "../decisions/useTestPlan.ts";
+import { recipeName } from "../words/mixWords.ts";
+import type { ShownVerdict } from "../words/verdictSentences.ts";
 import type { RunLine } from "./runLines.ts";
 
 type KnownPlan = Pick<TestPlanState, "finding" | "isCurrent">;
@@ -37,14 +39,24 @@ function planFacts(
   return { planned: { riskRemoved, cost, ofChosenPrint }, bestLeft: finding.next };
 }
 
+/** The print that the line's planned test is of, where another one is chosen. */
+function otherPrint({ job, library }: Documents, { line, place }: RunLine, plan: KnownPlan): string | null {
+  const chosenId = chosenCandidate(job, line.id, place.id)?.id ?? null;
+  const test = plan.finding?.tests.find(({ lineId, placeId }) => lineId === line.id && placeId === place.id);
+  if (chosenId === null || test === undefined || test.candidateId === chosenId) return null;
+  const setUp = setUpOf(library.shelf, test.setUpId)?.name;
+  return [recipeName(test.recipe, library.shelf), setUp].filter((part) => part !== undefined).join(", ");
+}
+
 /** Null while it cannot be told. */
-export function verdictOf(documents: Documents, run: RunLine, plan: KnownPlan): LineVerdict | null {
+export function verdictOf(documents: Documents, run: RunLine, plan: KnownPlan): ShownVerdict | null {
   const { line, place, chosen, entries } = run;
   const risk = plan.finding?.lines.find(({ lineId, placeId }) => lineId === line.id && placeId === place.id);
-  return verdictOfLine(documents, line, place, {
+  const found = verdictOfLine(documents, line, place, {
     plan: planFacts(documents, run, plan),
     bestChance: risk?.best.chanceInBand ?? null,
     prediction: chosen.kind === "predicted" ? chosen.cell : null,
     signed: new Set(entries.signed.keys()),
   });
+  return found === null ? null : { ...found, testOf: otherPrint(documents, run, plan) };
 }

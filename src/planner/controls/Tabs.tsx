@@ -1,5 +1,5 @@
 /** Parts of a view of which one is shown: the WAI-ARIA tabs pattern, one stop for the Tab key, arrows between. */
-import { type KeyboardEvent, type ReactNode, useId, useRef } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef } from "react";
 
 export interface TabOption {
   /** In the address. */
@@ -30,6 +30,15 @@ export function Tabs({ label, tabs, open, onOpen, children }: Props) {
     0,
     tabs.findIndex(({ tab }) => tab === open),
   );
+
+  // A button inside a part may open another, and goes with its own: the keyboard goes on from the tab.
+  const before = useRef(at);
+  useEffect(() => {
+    if (before.current === at) return;
+    before.current = at;
+    if (document.activeElement !== document.body) return;
+    list.current?.querySelectorAll<HTMLElement>("[role='tab']")[at]?.focus();
+  }, [at]);
 
   function onKeyDown(event: KeyboardEvent): void {
     const next = NEXT[event.key]?.(at, tabs.length);

@@ -119,7 +119,7 @@ export function FirstOffTab({ documents, run }: Props) {
           </ActionButton>
         </section>
       )}
-      <PressLog caption="First-offs" entries={firstOffs} onCorrect={correct} />
+      <PressLog caption="First-offs" entries={firstOffs.toReversed()} onCorrect={correct} />
     </div>
   );
 }

@@ -96,7 +96,9 @@ function Released({ documents, of }: Pick<Props, "documents" | "of">) {
     standing === "held"
       ? `Held by ${entries.standing?.signer ?? ""}${entries.standing?.note ? `: ${entries.standing.note}` : ""}.`
       : standing === "ready"
-        ? "Ready, and not released yet."
+        ? entries.override === null
+          ? "Ready, and not released yet."
+          : "Ready by override, and not released yet."
         : open.length === 0
           ? "Not released yet."
           : `Not released yet; open: ${openNames(open)}.`;

@@ -4,6 +4,8 @@ import type { RecoverAnswer } from "../../engine/decisions/decisionProtocol.ts";
 import type { Recipe } from "../../job/recipeParts.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
+import { recoverSummary } from "../words/recoverSentences.ts";
 import { RecoverWay } from "./RecoverWay.tsx";
 
 interface Props {
@@ -19,9 +21,13 @@ interface Props {
 
 /** What fits beside the press without scrolling far. Invented default. */
 const SHOWN_COUNT = 5;
+const MORE_COUNT = 10;
 
 export function RecoverList({ jobId, placeId, shelf, before, answer, isApproved, onUse }: Props) {
   const [shownCount, setShownCount] = useState(SHOWN_COUNT);
+  // The button that shows the last of them goes.
+  const firstNew = `:scope > :nth-child(${shownCount - MORE_COUNT + 1}) button`;
+  const list = useLostFocus<HTMLOListElement>(firstNew, String(shownCount));
   const { plan, recipes } = answer;
   const ways = plan.options.map((option, index) => ({ option, recipe: recipes[index], rank: index + 1 }));
   const changed = ways.filter(({ option }) => option.changes.length > 0);
@@ -32,7 +38,7 @@ export function RecoverList({ jobId, placeId, shelf, before, answer, isApproved,
   const kept = changed.filter(({ option }) => option === best && !first.some((way) => way.option === best));
   const hidden = changed.length - first.length - kept.length;
   const shown = [...first, ...kept];
-  const list = (some: typeof ways) =>
+  const rows = (some: typeof ways) =>
     some.map(({ option, recipe, rank }) =>
       recipe === undefined ? null : (
         <RecoverWay
@@ -53,23 +59,21 @@ export function RecoverList({ jobId, placeId, shelf, before, answer, isApproved,
   return (
     <>
       <p>
-        {plan.sufficesOnThisScreen
-          ? "A change without another screen suffices; it comes first."
-          : best === null
-            ? "Nothing helps without another screen."
-            : "No change suffices without another screen; the best of those is marked."}{" "}
-        {plan.predictedCount} ways were predicted; what helps less than printing on is left out.
+        {recoverSummary(plan)} {plan.predictedCount} ways were predicted; what helps less than printing on is
+        left out.
       </p>
-      <ol className="press__ways">{list(shown)}</ol>
+      <ol className="press__ways" ref={list}>
+        {rows(shown)}
+      </ol>
       {hidden > 0 && (
         <div>
-          <ActionButton onClick={() => setShownCount(shownCount + 10)}>
-            Show {Math.min(hidden, 10)} more
+          <ActionButton onClick={() => setShownCount(shownCount + MORE_COUNT)}>
+            Show {Math.min(hidden, MORE_COUNT)} more
           </ActionButton>
         </div>
       )}
       <ol className="press__ways" aria-label="Without a change">
-        {list(asItIs)}
+        {rows(asItIs)}
       </ol>
     </>
   );

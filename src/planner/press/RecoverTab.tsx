@@ -9,6 +9,7 @@ import { jobAddress, printAddress, useJobAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { Tick } from "../controls/Tick.tsx";
+import { useLostFocus } from "../controls/useLostFocus.ts";
 import { newId } from "../state/identity.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { recipeName } from "../words/mixWords.ts";
@@ -41,6 +42,8 @@ export function RecoverTab({ documents, run }: Props) {
   const isOff = firstOff?.verdict != null && firstOff.verdict.action !== "run";
   const needsIt = isOff || (latest !== null && latest.entry.said.action !== "run");
   const isAsked = needsIt || wantedFor === subject;
+  // What was pressed goes with its use; the notice or the list comes in its place.
+  const part = useLostFocus<HTMLDivElement>("button, input", `${isAsked} ${subject}`);
   const state = useRecovery(documents, { lineId: line.id, placeId: place.id, halftonesAllowed }, isAsked);
   const candidate = chosenCandidate(job, line.id, place.id);
   const before = (candidate === null ? null : mixOf(job, candidate.mixId))?.recipe ?? [];
@@ -61,7 +64,7 @@ export function RecoverTab({ documents, run }: Props) {
   const list = printAddress(jobAddress(job.id, "before-the-run", { line: line.id, place: place.id }));
   const defaults = printAddress({ ...jobAddress(job.id, "shelf", { tab: "defaults" }) });
   return (
-    <div className="press__part">
+    <div className="press__part" ref={part}>
       {used !== null && used.before !== subject && (
         <Notice kind="note" announce>
           Chosen for this garment: {used.name}. What was signed for the earlier mix or set-up no longer

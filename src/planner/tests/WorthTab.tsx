@@ -12,10 +12,13 @@ import {
   endSentence,
   firstSentence,
   headlineNames,
+  isUnpriced,
   NAMED_FIRST,
   planningSentence,
   runDayNotice,
   settledSentence,
+  UNPRICED_HEADLINE,
+  UNPRICED_SENTENCE,
   unpredictedSentence,
   unweighedSentence,
   worthFigures,
@@ -113,7 +116,12 @@ function Summary({ documents, finding }: Found) {
   return (
     <section className="worth__summary" aria-label="The plan">
       <div className="worth__said">
-        {tests.length === 0 ? (
+        {isUnpriced(finding) ? (
+          <>
+            <h3 className="worth__first">{UNPRICED_HEADLINE}</h3>
+            <p>{UNPRICED_SENTENCE}</p>
+          </>
+        ) : tests.length === 0 ? (
           <h3 className="worth__first">No test print is worth its price now.</h3>
         ) : (
           <>
@@ -122,7 +130,7 @@ function Summary({ documents, finding }: Found) {
           </>
         )}
         <dl className="worth__figures">
-          {worthFigures(finding, currency).map(({ key, amount, words }) => (
+          {(isUnpriced(finding) ? [] : worthFigures(finding, currency)).map(({ key, amount, words }) => (
             <div key={key}>
               <dt>{words}</dt>
               <dd className="number">{amount}</dd>
@@ -141,7 +149,7 @@ function Summary({ documents, finding }: Found) {
 function End({ documents, finding }: Found) {
   const { next, candidateCount } = finding;
   const { currency } = documents.library.shelf.defaults;
-  if (candidateCount === 0) return null;
+  if (candidateCount === 0 || isUnpriced(finding)) return null;
   return (
     <p className="worth__end">
       {endSentence(finding, next === null ? null : nameOf(documents, next), currency)}

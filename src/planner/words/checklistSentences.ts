@@ -111,7 +111,7 @@ const REASONS: Readonly<Record<ChecklistReasonCode, ReasonSentence>> = {
   "childrens-product": (f) =>
     `A product for children. Cited limits: US, each of eight phthalates ${percentWords(f("usPhthalateFraction"))} of plasticised parts of toys and child care articles (16 CFR 1307.3), lead ${perMillion(f("usLeadInCoatingFraction"))} in a coating and ${perMillion(f("usLeadInSubstrateFraction"))} in what lies under it (CPSIA, from memory); EU, DEHP, DBP, BBP and DIBP together ${percentWords(f("euPhthalateFraction"))} of plasticised material (REACH Annex XVII entry 51), entry 52 for toys. Look at the data sheets of old pots too. This is not legal advice.`,
   "second-person": () =>
-    "Platens warm over the first pieces and deepen the print, and nobody sees the own work well.",
+    "Platens warm over the first pieces and deepen the print, and nobody sees their own work well.",
   "kept-for-reorder": () => "It is what the run and the next order are held against.",
 };
 

@@ -1,9 +1,15 @@
 /** The words of recovering: what an option changes, what it takes, what it warns of. */
-import type { RecoverCaution, RecoverOption } from "../../core/planning/decisions/recover.ts";
+import {
+  DEFAULT_RECOVER_RULE,
+  type RecoverCaution,
+  type RecoverOption,
+  type RecoverPlan,
+} from "../../core/planning/decisions/recover.ts";
 import type { RecoverChange } from "../../core/planning/decisions/recoverChanges.ts";
 import type { Recipe } from "../../job/recipeParts.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
 import { percentWords } from "./garmentWords.ts";
+import { chanceWords } from "./predictionSentences.ts";
 import { strokeWords } from "./shelfWords.ts";
 
 interface Named {
@@ -51,6 +57,22 @@ export function optionWords(changes: readonly RecoverChange[], before: Recipe, s
   const words = inOrder.map((change) => oneChange(change, before, shelf)).join(", ");
   const keepsInk = !changes.some(({ kind }) => kind === "base" || kind === "tint");
   return keepsInk ? `Same mix, ${words}` : capital(words);
+}
+
+/** What the ranked list comes to, before it is read. */
+export function recoverSummary({ options, bestOnThisScreen, sufficesOnThisScreen }: RecoverPlan): string {
+  const best = Math.max(
+    0,
+    ...options.filter(({ changes }) => changes.length > 0).map(({ prediction }) => prediction.chanceInBand),
+  );
+  if (!options.some(({ changes }) => changes.length > 0)) return "No change helps more than printing on.";
+  if (best < DEFAULT_RECOVER_RULE.sufficientChance)
+    return `No change is sure to bring it into the target: the best has ${chanceWords(best)} in band.`;
+  if (sufficesOnThisScreen && bestOnThisScreen !== null)
+    return "A change without another screen suffices; it comes first.";
+  return bestOnThisScreen === null
+    ? "Nothing helps without another screen."
+    : "No change suffices without another screen; the best of those is marked.";
 }
 
 /** "same screen" or "another screen". */

@@ -50,6 +50,15 @@ export function settledSentence({ tests, candidateCount }: TestsFinding): string
   return `${first}; all ${tests.length} that are worth their price settle ${share(tests.length)}.`;
 }
 
+/** Whether nothing can be lost by what is entered: not that all is sure, but that no test can be weighed. */
+export function isUnpriced({ lines, lossNow }: Pick<TestsFinding, "lines" | "lossNow">): boolean {
+  return lossNow === 0 && lines.some(({ best }) => best.chanceInBand < 1);
+}
+
+export const UNPRICED_HEADLINE = "No test print can be weighed in money yet.";
+export const UNPRICED_SENTENCE =
+  "By what is entered below, a print out of band costs nothing. That does not make it safe: an untested garment may print two to three times stronger (common practice, no source). Enter what a garment and a print cost; until then, what has to be tested stands before the run.";
+
 export interface WorthFigure {
   readonly key: string;
   readonly amount: string;
