@@ -1,5 +1,4 @@
 // The test plan under evidence: drivers against core/evidence's own covariance and against one more record, and the demo's plan.
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { beliefFor, examine } from "../../../../src/core/evidence/beliefFor.ts";
 import { extend } from "../../../../src/core/evidence/extend.ts";
@@ -16,15 +15,12 @@ import { evidencePlanProblem, testIdOf } from "../../../../src/core/planning/dec
 import { expectedLossOf } from "../../../../src/core/planning/decisions/expectedLoss.ts";
 import { planTests } from "../../../../src/core/planning/decisions/testPlan.ts";
 import { predictPrint } from "../../../../src/core/prediction/predictPrint.ts";
-import { readJobArchive } from "../../../../src/exchange/jobArchive.ts";
 import { evidenceInputs } from "../../../../src/job/evidenceInputs.ts";
 import { evidencePrint } from "../../../../src/job/evidencePrints.ts";
 import { applicationFor, garmentFor, inkMixFor } from "../../../../src/job/predictionInputs.ts";
+import { demoDocuments } from "../../../engine/decisions/demoJob.ts";
 
-const DEMO = new URL("../../../../demo-data/verrowmoor-vm-217.tonebench.json", import.meta.url);
-const read = readJobArchive(readFileSync(DEMO, "utf8"));
-if (!read.ok) throw new Error("the demo cannot be read");
-const { job, library } = read.documents;
+const { job, library } = demoDocuments();
 const place = job.places[0]!;
 const { viewing } = job;
 const { posterior } = learnWatchfully(evidenceInputs(library).records);
