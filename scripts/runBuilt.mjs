@@ -12,8 +12,9 @@ const builtFolder = join(projectRoot, "node_modules", ".cache", "tonebench-built
  * into one module and runs its export `run`. The process ends
  * with the whole number it gives, else with 0, or with 1 where it cannot be had.
  * @param {string} file path from the project's root
+ * @param {unknown[]} [args] what `run` is given
  */
-export async function runBuilt(file) {
+export async function runBuilt(file, args = []) {
   if (!existsSync(join(projectRoot, file))) {
     return refuse(`There is no ${file} yet, so this command has nothing to run.`);
   }
@@ -37,7 +38,7 @@ export async function runBuilt(file) {
   });
   const module = await import(pathToFileURL(join(builtFolder, name, "built.mjs")).href);
   if (typeof module.run !== "function") return refuse(`${file} exports no function run.`);
-  const result = await module.run();
+  const result = await module.run(...args);
   process.exitCode = typeof result === "number" ? result : 0;
 }
 
