@@ -1,9 +1,9 @@
 /** Before the run in a real browser, on the demo job: real predictions, signatures that last, axe, and one sheet of paper. */
 import { readFileSync } from "node:fs";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 import { largestChroma, pageCount } from "./paper.ts";
 
 let planner: OpenedPlanner | undefined;
@@ -61,13 +61,6 @@ async function signAll(page: Page): Promise<void> {
   const buttons = page.getByRole("button", { name: new RegExp(`^Sign .* as ${NAME}$`) });
   while ((await buttons.count()) > 0) await buttons.first().click();
 }
-
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
-}
-
-const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
 describe("before the run", () => {
   it("signs and releases the approved garment, and has it all after a reload", async () => {

@@ -1,8 +1,8 @@
 /** The mix search in a real browser on the demo job: real workers and solver, the proposal used, undone and kept; axe. */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 
 let planner: OpenedPlanner | undefined;
 
@@ -30,11 +30,6 @@ const chosenCells = (page: Page) =>
 async function search(page: Page): Promise<void> {
   await press(page, "Start the search");
   await headline(page).waitFor();
-}
-
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
 }
 
 describe("the mix search on the demo", () => {
@@ -122,7 +117,7 @@ describe("the mix search on small screens", () => {
   ])("fits $width px and is clean to axe in the dark theme too", async (size) => {
     const page = await openSearch(size);
     await search(page);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(size.width);
+    expect(await widthOf(page)).toBe(size.width);
     expect(await violations(page)).toEqual([]);
     await page.getByRole("combobox", { name: "Theme" }).selectOption("dark");
     expect(await violations(page)).toEqual([]);

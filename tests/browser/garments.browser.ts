@@ -1,8 +1,8 @@
 /** The garments in a real browser: axe, one sheet of paper in black and white, and cloth told in a wide gamut. */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 
 let planner: OpenedPlanner | undefined;
 
@@ -49,9 +49,8 @@ it.each([
   expect(planner?.consoleMessages).toEqual([]);
   await expect.poll(async () => (await clothOf(page, 0)).toneCount).toBeGreaterThan(20);
   expect((await clothOf(page, 0)).colorSpace).toBe("srgb");
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id }) => id)).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(size.width);
+  expect(await violations(page)).toEqual([]);
+  expect(await widthOf(page)).toBe(size.width);
   await planner?.screenshot(`garments-${size.width}`);
 });
 

@@ -6,10 +6,10 @@ import { execFileSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 
 const DESK = { width: 1440, height: 1000 };
 const WIDTHS = [DESK, { width: 1024, height: 768 }, { width: 390, height: 844 }];
@@ -75,11 +75,6 @@ async function gramsInPot(page: Page): Promise<number[]> {
 }
 
 const tintOf = ([base = 0, tint = 0]: readonly number[]) => tint / (base + tint);
-
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
-}
 
 const sheetCount = (pdf: Buffer) => (pdf.toString("latin1").match(/\/Type\s*\/Page\b/g) ?? []).length;
 
@@ -256,7 +251,7 @@ it.each(WIDTHS)(
       await openPart(page, part);
       await page.getByRole("tab", { name: part, selected: true }).waitFor();
       expect(await violations(page), part).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), part).toBe(size.width);
+      expect(await widthOf(page), part).toBe(size.width);
       await planner?.screenshot(`ink-${part.toLowerCase().replaceAll(" ", "-")}-${size.width}`);
     }
     await page.getByRole("checkbox", { name: "This job is for children" }).check();

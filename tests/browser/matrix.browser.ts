@@ -1,8 +1,8 @@
 /** The matrix in a real browser, on the demo job: real predictions, real keys, a real drag, axe, many rows, paper. */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 
 let planner: OpenedPlanner | undefined;
 
@@ -29,11 +29,6 @@ const cellAt = (page: Page, row: number, column: number) =>
     .nth(column);
 const changeAt = async (page: Page, row: number, column: number) =>
   (await cellAt(page, row, column).locator(".number").textContent()) ?? "";
-
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
-}
 
 /** How much of a canvas is painted, and in how many tones. */
 const paintedTones = (page: Page, row: number, column: number) =>
@@ -190,7 +185,7 @@ describe("the matrix at 390 px", () => {
     const mixes = page.getByRole("list", { name: "Mixes" });
     const wider = await mixes.evaluate((list) => list.scrollWidth > list.clientWidth);
     expect(wider).toBe(true);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    expect(await widthOf(page)).toBe(390);
     await mixes.getByRole("button", { name: "Choose" }).first().click();
     expect(await mixes.getByRole("listitem").first().textContent()).toContain("chosen");
     expect(await violations(page)).toEqual([]);

@@ -2,10 +2,10 @@
  * Press in a real browser on the demo job, from the choice of a mix to a recovered run: the substituted forest comes out
  * about 2.6 times too dark, is stopped, recovered, and read again. Readings are the demo's, made by its own predictor.
  */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 import { FIELDS, MILL_B_PAIRS, typePairs } from "./testsDesk.ts";
 
 let planner: OpenedPlanner | undefined;
@@ -62,13 +62,6 @@ async function ways(page: Page): Promise<{ readonly title: string; readonly word
   const words = await items.locator(".press__way-what").allInnerTexts();
   return titles.map((title, index) => ({ title: title.replace(/^\d+\. /, ""), words: words[index] ?? "" }));
 }
-
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
-}
-
-const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth);
 
 /** Page objects of a PDF, which Chromium writes uncompressed. */
 async function pageCount(page: Page): Promise<number> {

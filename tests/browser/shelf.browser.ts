@@ -1,8 +1,8 @@
 /** The shelf in a real browser, on the demo's shelf: edits that last, units that change nothing, every tab under axe. */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import { type OpenedPlanner, openPlanner, type WindowSize } from "./launch.ts";
+import { violations, widthOf } from "./pageChecks.ts";
 
 let planner: OpenedPlanner | undefined;
 
@@ -29,11 +29,6 @@ async function openShelf(size: WindowSize): Promise<Page> {
   return planner.page;
 }
 
-async function violations(page: Page) {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
-}
-
 async function openEach(page: Page, look: (tab: string) => Promise<void>): Promise<void> {
   for (const [tab, item] of TABS) {
     await page.getByRole("tab", { name: tab }).click();
@@ -49,7 +44,7 @@ describe("the shelf", () => {
   it.each([1440, 1024, 390])("fits %i px in every tab, and axe finds nothing", async (width) => {
     const page = await openShelf({ width, height: 900 });
     await openEach(page, async (tab) => {
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), tab).toBe(width);
+      expect(await widthOf(page), tab).toBe(width);
       expect(await violations(page), tab).toEqual([]);
       await planner?.screenshot(`shelf-${width}-${tab.toLowerCase()}`);
     });

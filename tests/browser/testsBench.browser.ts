@@ -3,10 +3,10 @@
  * every part of the Tests view at three widths and in both themes under axe.
  */
 import { readFileSync } from "node:fs";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import type { OpenedPlanner, WindowSize } from "./launch.ts";
+import { tooSmall, violations, widthOf } from "./pageChecks.ts";
 import { cellOf, FIELDS, keep, MILL_B, MILL_B_PAIRS, openTests, startForm, typePairs } from "./testsDesk.ts";
 
 const TABS = [
@@ -30,11 +30,6 @@ afterEach(async () => {
 async function opened(size?: WindowSize): Promise<Page> {
   planner = await openTests(size);
   return planner.page;
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
 }
 
 /** As an instrument writes it, without a word on light, observer or geometry. */
@@ -140,15 +135,11 @@ describe("the bench form", () => {
   it("has targets of 44 px or more on a tablet", async () => {
     const page = await opened({ width: 1024, height: 800 });
     await startForm(page, MILL_B);
-    const small = await page
-      .locator(".tests__bench")
-      .locator("button, select, input:not([type=radio]):not([type=checkbox]), label:has(> input), summary")
-      .evaluateAll((all) =>
-        all
-          .filter((one) => one.getBoundingClientRect().height > 0)
-          .filter((one) => one.getBoundingClientRect().height < 43.5)
-          .map((one) => one.textContent),
-      );
+    const small = await tooSmall(
+      page
+        .locator(".tests__bench")
+        .locator("button, select, input:not([type=radio]):not([type=checkbox]), label:has(> input), summary"),
+    );
     expect(small).toEqual([]);
   });
 
@@ -196,7 +187,7 @@ describe("every part of the view", () => {
       if (tab === "Record book") await page.getByRole("button", { name: /Brick/ }).first().click();
       if (tab === "Garments") await page.getByRole("img", { name: /before and after/ }).waitFor();
       expect(await violations(page), tab).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), tab).toBeLessThanOrEqual(width);
+      expect(await widthOf(page), tab).toBeLessThanOrEqual(width);
       await planner?.screenshot(`tests-${tab.toLowerCase().replaceAll(" ", "-")}-${width}`);
     }
   });

@@ -2,10 +2,10 @@
  * Which test prints are worth making, on the demo job in a real browser: the substituted lot comes first, a record renews
  * the plan, verdicts before the run follow it; widths, themes, targets, axe, and the list on paper.
  */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterEach, describe, expect, it } from "vitest";
 import type { OpenedPlanner, WindowSize } from "./launch.ts";
+import { tooSmall, violations, widthOf } from "./pageChecks.ts";
 import { largestChroma, pageCount } from "./paper.ts";
 import { keep, MILL_B, MILL_B_PAIRS, openTests, typePairs } from "./testsDesk.ts";
 
@@ -20,11 +20,6 @@ async function opened(size?: WindowSize): Promise<Page> {
   planner = await openTests(size);
   await planner.page.getByRole("table", { name: /^Test prints worth making/ }).waitFor();
   return planner.page;
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(" | ")}`);
 }
 
 /** The ranked tests as they read, the best first. */
@@ -115,16 +110,8 @@ describe("test prints worth making", () => {
     await page.getByText("Spare pieces and prices of the garments").click();
     await page.getByLabel("Spare pieces of Blend crew tee, Forest, Mill B, spare pieces").waitFor();
     expect(await violations(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    const small = await page
-      .locator(".worth")
-      .locator("button, select, input, summary, a")
-      .evaluateAll((all) =>
-        all
-          .filter((one) => one.getBoundingClientRect().height > 0)
-          .filter((one) => one.getBoundingClientRect().height < 43.5)
-          .map((one) => one.textContent),
-      );
+    expect(await widthOf(page)).toBeLessThanOrEqual(width);
+    const small = await tooSmall(page.locator(".worth").locator("button, select, input, summary, a"));
     expect(small).toEqual([]);
     await planner?.screenshot(`worth-${width}`);
   });
