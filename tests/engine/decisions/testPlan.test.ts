@@ -42,6 +42,10 @@ describe("the demo's test plan", () => {
     expect(perLine).toBeCloseTo(plan.avoidable, 6);
   });
 
+  it("lists no test that removes less than it costs beside those before it", () => {
+    for (const { riskRemoved, cost } of plan.tests) expect(riskRemoved).toBeGreaterThan(cost);
+  });
+
   it("counts the loss of each line's best print as it is counted everywhere: by its chance alone, what its ink costs apart", () => {
     for (const { lineId, lossNow, best } of plan.lines) {
       const own = documents.job.lines.find(({ id }) => id === lineId)!;

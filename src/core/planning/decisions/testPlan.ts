@@ -1,6 +1,12 @@
 /** Which test prints are worth making: the set, ranked, with what each removes, and what no test can. */
-import { PlanSearch } from "./planSearch.ts";
-import { type Benefit, type BenefitModel, benefitModel, type TestPlanProblem } from "./testBenefit.ts";
+import { PlanSearch, type Step } from "./planSearch.ts";
+import {
+  type Benefit,
+  type BenefitModel,
+  benefitModel,
+  benefitOf,
+  type TestPlanProblem,
+} from "./testBenefit.ts";
 import { NO_LIMITS, type TestPlanLimits } from "./testLimits.ts";
 
 export interface PlannedTest {
@@ -36,8 +42,9 @@ export interface TestPlan {
 /**
  * The set of tests with the largest expected value of sample information less its cost (Raiffa & Schlaifer 1961), built
  * greedily with the gains counted anew after each pick; where no single test pays, the best pair that pays together is taken;
- * at the end, up to 24 candidates, tests are swapped and dropped while that pays. Value of information is not submodular, so no bound on how far
- * this is from the best set holds (Krause & Guestrin, "Optimal value of information in graphical models", JAIR 35, 2009).
+ * at the end, up to 24 candidates, tests are swapped and dropped while that pays, and always those are dropped that no longer
+ * pay beside the others. Value of information is not submodular, so no bound on how far this is from the best set holds
+ * (Krause & Guestrin, "Optimal value of information in graphical models", JAIR 35, 2009).
  * @param onPick told of each test as it is taken, the best first; a later exchange may take one back
  * @throws RangeError as `benefitModel`.
  */
@@ -57,10 +64,30 @@ export function planTests(
   return planOf(model, search, benefit);
 }
 
-function planOf(model: BenefitModel, search: PlanSearch, found: Benefit): TestPlan {
+/** `steps` up to where they are worth most, their cost off: what was taken early may no longer pay beside what came later. */
+function payingSteps({ problem }: BenefitModel, steps: readonly Step[]): readonly Step[] {
+  let cost = 0;
+  let best = { net: 0, count: 0 };
+  steps.forEach(({ t, worth }, index) => {
+    cost += problem.tests[t]!.cost;
+    if (worth - cost > best.net) best = { net: worth - cost, count: index + 1 };
+  });
+  return steps.slice(0, best.count);
+}
+
+function planOf(model: BenefitModel, search: PlanSearch, grown: Benefit): TestPlan {
   const { problem, garments, avoidable } = model;
+  const all = search.steps(grown);
+  const paying = payingSteps(model, all);
+  const isWhole = paying.length === all.length;
+  const found = isWhole
+    ? grown
+    : benefitOf(
+        model,
+        paying.map(({ t }) => t),
+      );
   let before = model.nothing.costs;
-  const tests = search.steps(found).map(({ t, costs, worth }): PlannedTest => {
+  const tests = paying.map(({ t, costs, worth }): PlannedTest => {
     const gains = costs.map((cost, g) => ({ g, riskRemoved: before[g]! - cost }));
     before = costs;
     const informs = gains
