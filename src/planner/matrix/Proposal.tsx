@@ -3,6 +3,7 @@ import { useMemo } from "react";
 import type { Documents } from "../../job/documents.ts";
 import type { MixRules, Place } from "../../job/jobDocument.ts";
 import { linesAt } from "../../job/lookup.ts";
+import { jobAddress, printAddress } from "../address.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { Notice } from "../controls/Notice.tsx";
 import { useLostFocus } from "../controls/useLostFocus.ts";
@@ -12,6 +13,7 @@ import {
   headlineWords,
   isLossUnpriced,
   LOSS_UNPRICED_SENTENCE,
+  nothingWeighedSentence,
   piecesUnpricedSentence,
   provenSentence,
   staleSentence,
@@ -44,6 +46,7 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
   const { mixes, unpriced, changeCount } = outline;
   const { use, said, undo } = useProposal(place.id, mixes, search.accept);
   const { currency } = documents.library.shelf.defaults;
+  const nothing = nothingWeighedSentence(finding, documents.library.shelf);
   const lossUnpriced = isLossUnpriced(finding);
   const isStale = search.stale.length > 0;
   const names = printNames(documents, place, nameOf);
@@ -69,7 +72,12 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
             {outline.servedCount > 0 && !lossUnpriced && `${provenSentence(finding)} `}
             <span className="quiet">{weighedSentence(finding)}</span>
           </p>
-          {differences.length > 0 && <p>{differences.join(" ")}</p>}
+          {nothing !== null && (
+            <p>
+              {nothing} <a href={printAddress(jobAddress(documents.job.id, "shelf"))}>Open the shelf</a>
+            </p>
+          )}
+          {nothing === null && differences.length > 0 && <p>{differences.join(" ")}</p>}
           {lossUnpriced && (
             <Notice kind="caution">
               <p>{LOSS_UNPRICED_SENTENCE}</p>
@@ -106,7 +114,7 @@ export function Proposal({ documents, place, found, search, nameOf, onRules, onT
         </div>
         {outline.servedCount > 0 && <ProposalCosts finding={finding} outline={outline} currency={currency} />}
       </div>
-      {finding.unserved.length > 0 && (
+      {nothing === null && finding.unserved.length > 0 && (
         <UnservedLines
           documents={documents}
           place={place}

@@ -3,6 +3,7 @@ import type { MixSearchFault } from "../../core/planning/decisions/mixSearch.ts"
 import type { UnservedHelp, UnservedReason } from "../../core/planning/decisions/unservedReason.ts";
 import type { MixFinding, SearchProgress } from "../../engine/decisions/decisionProtocol.ts";
 import type { Band } from "../../job/jobDocument.ts";
+import type { Shelf } from "../../job/shelfDocument.ts";
 import { listed } from "./listed.ts";
 import { moneyWords } from "./moneyWords.ts";
 import { chanceWords, changeWords } from "./predictionSentences.ts";
@@ -137,6 +138,17 @@ export function nearestSentence(
 
 export function unpricedSentence(names: readonly string[]): string {
   return `Ink of ${listed(names)} is counted as nothing: no price on the shelf.`;
+}
+
+/** Nothing was weighed at all: what is missing for that; null where something was. */
+export function nothingWeighedSentence(
+  { counts }: Pick<MixFinding, "counts">,
+  { bases, setUps }: Pick<Shelf, "bases" | "setUps">,
+): string | null {
+  if (counts.mixes > 0 && counts.setUps > 0) return null;
+  if (bases.length === 0) return "The shelf has no base yet: put the base that you print with on it.";
+  if (setUps.length === 0) return "The shelf has no set-up yet: put mesh, squeegee and strokes on it.";
+  return "The rules leave no mix to weigh: allow more, or put something else on the shelf.";
 }
 
 /** Whether a garment out of band costs nothing by what is entered: then the search cannot prefer what lands in it. */

@@ -1,16 +1,14 @@
 /** The words of recovering: what an option changes, what it takes, what it warns of. */
-import {
-  DEFAULT_RECOVER_RULE,
-  type RecoverCaution,
-  type RecoverOption,
-  type RecoverPlan,
-} from "../../core/planning/decisions/recover.ts";
+import type { RecoverCaution, RecoverOption, RecoverPlan } from "../../core/planning/decisions/recover.ts";
 import type { RecoverChange } from "../../core/planning/decisions/recoverChanges.ts";
 import type { Recipe } from "../../job/recipeParts.ts";
 import type { Shelf } from "../../job/shelfDocument.ts";
 import { percentWords } from "./garmentWords.ts";
 import { chanceWords } from "./predictionSentences.ts";
 import { strokeWords } from "./shelfWords.ts";
+
+/** As the ranking's: what has this chance suffices. */
+const SUFFICIENT_CHANCE = 0.9;
 
 interface Named {
   readonly id: string;
@@ -66,7 +64,7 @@ export function recoverSummary({ options, bestOnThisScreen, sufficesOnThisScreen
     ...options.filter(({ changes }) => changes.length > 0).map(({ prediction }) => prediction.chanceInBand),
   );
   if (!options.some(({ changes }) => changes.length > 0)) return "No change helps more than printing on.";
-  if (best < DEFAULT_RECOVER_RULE.sufficientChance)
+  if (best < SUFFICIENT_CHANCE)
     return `No change is sure to bring it into the target: the best has ${chanceWords(best)} in band.`;
   if (sufficesOnThisScreen && bestOnThisScreen !== null)
     return "A change without another screen suffices; it comes first.";

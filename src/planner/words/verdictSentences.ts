@@ -55,7 +55,7 @@ export function verdictDetail(found: ShownVerdict, currency: string): string {
   switch (found.verdict) {
     case "print-a-test": {
       const pays = reasonOf(found, "test-pays");
-      const print = found.testOf === null ? "" : `of ${found.testOf}: `;
+      const print = found.testOf === null ? "" : `of ${found.testOf}; `;
       if (pays !== undefined)
         return `${print}skipping it costs ${expectedMoney(pays.riskRemoved, currency)} in expectation, the test ${moneyWords(pays.cost, currency)}`;
       if (reasonOf(found, "test-does-not-pay") === undefined) return "a rule asks for it";

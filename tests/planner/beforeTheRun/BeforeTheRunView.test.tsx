@@ -193,6 +193,7 @@ describe("an override", () => {
     await user.type(reason(), "customer accepts");
     await user.click(pane().getByRole("button", { name: "Override the open items as M. Printer" }));
     expect(row(0)).toHaveTextContent("ready by override");
+    expect(release()).toHaveFocus();
     await user.click(release());
     // In a row of its own below the garment's, so that a long reason has the table's width.
     expect(row(1)).toHaveTextContent(/! override of .*, by M\. Printer, .*: customer accepts/);

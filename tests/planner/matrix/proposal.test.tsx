@@ -52,6 +52,19 @@ describe("the proposal", () => {
     expect(panel().queryByText(/Nothing can be cheaper/)).toBeNull();
   });
 
+  it("does not call it the cheapest where a print out of band costs nothing by what is entered", async () => {
+    const { cost } = plainFinding(fourGarments());
+    await openFound({ cost: { ...cost, expectedLoss: 0 } });
+    expect(panel().getByText(/did not prefer mixes that land in the band/)).toBeInTheDocument();
+    expect(panel().queryByText(/Nothing can be cheaper/)).toBeNull();
+  });
+
+  it("says that there was nothing to weigh, and no reasons of garments", async () => {
+    await openFound({ counts: { mixes: 0, setUps: 0, lines: 4 } });
+    expect(panel().getByText(/leave no mix to weigh/)).toBeInTheDocument();
+    expect(panel().queryByText(/^No mix serves/)).toBeNull();
+  });
+
   it("costs all that it serves, and compares what has a mix already", async () => {
     await openFound();
     expect(cells(row("Mixes opened"))).toEqual(["31", "16", "15", "1"]);
@@ -107,7 +120,10 @@ describe("the proposal", () => {
     expect(panel().getByText("Chosen for 3 garments. 1 mix came into the matrix.")).toBeInTheDocument();
     expect(panel().queryByRole("button", { name: "Use this proposal" })).toBeNull();
     expect(panel().queryByText(/older than the job/)).toBeNull();
+    // The button that was pressed is gone: the keyboard goes on beside it.
+    expect(press("Undo this")).toHaveFocus();
     await user.click(press("Undo this"));
+    expect(press("Use this proposal")).toHaveFocus();
     expect(now()).toEqual(before);
     expect(store.getState().canUndo).toBe(false);
     expect(panel().queryByText(/Chosen for 3 garments/)).toBeNull();

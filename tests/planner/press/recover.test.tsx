@@ -101,6 +101,21 @@ describe("ways to recover", () => {
     expect(within(asItIs!).queryByRole("button")).not.toBeInTheDocument();
   });
 
+  it("are summed up by what the best of them can do", async () => {
+    const sure = way({ ...FINER, prediction: { ...FINER.prediction, chanceInBand: 0.93 } });
+    const cases = [
+      [ranked([[AS_IT_IS]], { suffices: true }), /^No change helps more than printing on\./],
+      [ranked([[FINER], [SOFT], [AS_IT_IS]], { best: 1 }), /^No change is sure .* the best has 80.% in band/],
+      [ranked([[sure], [SOFT], [AS_IT_IS]], { best: 1 }), /^No change suffices without another screen/],
+      [ranked([[sure], [AS_IT_IS]]), /^Nothing helps without another screen/],
+    ] as const;
+    for (const [answer, words] of cases) {
+      const { view } = await openPress(stopped(), { tab: "recover", answer: () => answer });
+      expect(screen.getByText(words)).toBeInTheDocument();
+      view.unmount();
+    }
+  });
+
   it("keep the best without a screen change in sight, and printing on last, however many there are", async () => {
     const many = Array.from({ length: 9 }, (_, index) =>
       way({
@@ -114,6 +129,8 @@ describe("ways to recover", () => {
     expect(ways()[5]).toHaveTextContent("10. With 0.1 % black");
     expect(ways().at(-1)).toHaveTextContent("Print on as it is");
     await press("Show 4 more");
+    // The button is gone with the last of them: the keyboard goes on at the first that came.
+    expect(within(ways()[5]!).getByRole("button")).toHaveFocus();
     expect(ways()).toHaveLength(11);
     expect(ways().at(-1)).toHaveTextContent("Print on as it is");
   });
@@ -185,6 +202,7 @@ describe("taking one", () => {
   it("leads to a first-off of its own", async () => {
     const { press } = await openPress(stopped(), { tab: "recover", answer });
     await press("Use this: Same mix, through 120-34");
+    expect(screen.getByRole("button", { name: "To the first-off" })).toHaveFocus();
     await press("To the first-off");
     expect(screen.getByText(/The first-offs below are of an earlier lot, mix or set-up/)).toBeInTheDocument();
     await press("Take a first-off");

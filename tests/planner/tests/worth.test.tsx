@@ -44,6 +44,15 @@ describe("the plan", () => {
     );
   });
 
+  it("says that nothing can be weighed where a miss costs nothing by what is entered, and calls no test worthless", async () => {
+    const { lines } = exampleFinding();
+    const free = { lossNow: 0, avoidable: 0, netWorth: 0, tests: [] };
+    const next = { ...exampleFinding().next!, riskRemoved: 0, cost: 0 };
+    await openWorth(inEuros(), exampleFinding({ ...free, next, lines }));
+    expect(page()).toContain("No test print can be weighed in money yet.");
+    expect(page()).not.toMatch(/worth its price|lost whatever is tested/);
+  });
+
   it("says in money what skipping costs, what is saved, and what no test can take away", async () => {
     await openWorth();
     const figures = [...document.querySelectorAll<HTMLElement>(".worth__figures > div")].map((figure) => [

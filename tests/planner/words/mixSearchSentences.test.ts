@@ -9,10 +9,12 @@ import {
 import {
   HELP_WORDS,
   headlineWords,
+  nothingWeighedSentence,
   progressWords,
   savedWords,
   unservedSentence,
 } from "../../../src/planner/words/mixSearchSentences.ts";
+import { exampleDocuments } from "../../job/exampleDocuments.ts";
 
 const DARKER = { deltaL: -4, tolerance: 1.5 };
 const print = (deltaL50: number, chanceInBand = 0.1, tinted = true) => ({ deltaL50, chanceInBand, tinted });
@@ -83,6 +85,19 @@ describe("the search in words", () => {
     expect(headlineWords({ mixCount: 0, setUpCount: 0, servedCount: 0, garmentCount: 3 })).toBe(
       "No mix serves any of 3 garments",
     );
+  });
+
+  it("says what is missing where nothing was weighed", () => {
+    const counts = { mixes: 0, setUps: 0, lines: 3 };
+    const { bases, setUps } = exampleDocuments().library.shelf;
+    const said = (shelf: Parameters<typeof nothingWeighedSentence>[1]) =>
+      nothingWeighedSentence({ counts }, shelf);
+    expect(said({ bases: [], setUps: [] })).toMatch(/no base yet/);
+    expect(said({ bases, setUps: [] })).toMatch(/no set-up yet/);
+    expect(said({ bases, setUps })).toMatch(/rules leave no mix/);
+    expect(
+      nothingWeighedSentence({ counts: { mixes: 1, setUps: 1, lines: 3 } }, { bases, setUps }),
+    ).toBeNull();
   });
 
   it("never calls a gap nothing that is only small", () => {
