@@ -92,7 +92,9 @@ describe("before the run", () => {
     const verdict = pane.getByRole("region", { name: "Verdict" });
     await verdict.getByRole("heading", { name: "Print a test" }).waitFor();
     await verdict
-      .getByText(/^Skipping the test costs 1,\d{3}\sEUR in expectation; the test costs 25\sEUR\.$/)
+      .getByText(
+        /^Skipping the test costs 1,\d{3}\sEUR in expectation; the test costs 25\sEUR\. That test is of Curable clear, .*, not of the print chosen here\.$/,
+      )
       .waitFor();
     await page
       .getByText(/Approved was lot BC-2231 .* by Buyer, .*: that does not hold for lot BC-7708\./)
