@@ -86,6 +86,7 @@ export function plannedTests(
     return { lineId: line.ready.line.id, placeId: place.id };
   };
   const atMostTests = testsBefore(job, defaults.testing, today);
+  // Counted at each place by itself: front and back can be tested on one piece.
   const sparePieces = new Map(
     garments.flatMap(({ id, line }) => {
       const spare = line.ready.line.sparePieceCount;

@@ -23,21 +23,22 @@ function withLine(documents: Documents, line: Line, lot: GarmentLot, index: numb
   };
 }
 
+/** Of a line that nobody has said anything of. */
+export const BARE_LINE: Omit<Line, "id" | "garmentLotId"> = {
+  quantities: [],
+  suppliedBy: "shop",
+  piecePrice: null,
+  substitutedForLotId: null,
+  sparePieceCount: null,
+  note: "",
+};
+
 /** Adds a line at the end, on a new lot; no pieces yet, supplied by the shop. */
 export function addLine(
   documents: Documents,
   { lineId, lotId, lot }: NewLineIds & { readonly lot: GarmentLotDraft },
 ): Documents {
-  const line: Line = {
-    id: lineId,
-    garmentLotId: lotId,
-    quantities: [],
-    suppliedBy: "shop",
-    piecePrice: null,
-    substitutedForLotId: null,
-    sparePieceCount: null,
-    note: "",
-  };
+  const line: Line = { id: lineId, garmentLotId: lotId, ...BARE_LINE };
   return withLine(documents, line, { ...lot, id: lotId }, documents.job.lines.length);
 }
 

@@ -1,7 +1,7 @@
 /** The panel for a garment that is not in the job yet: nothing is stored until it is whole and saved. */
 import { useEffect, useRef, useState } from "react";
 import type { Documents } from "../../job/documents.ts";
-import { addLine, changeLine } from "../../job/edits/lines.ts";
+import { addLine, BARE_LINE, changeLine } from "../../job/edits/lines.ts";
 import { ActionButton } from "../controls/ActionButton.tsx";
 import { NotSavedYet } from "../controls/NotSavedYet.tsx";
 import { newId } from "../state/identity.ts";
@@ -31,14 +31,7 @@ export const EMPTY_GARMENT: NewGarment = {
     bare: null,
     note: "",
   },
-  line: {
-    quantities: [],
-    suppliedBy: "shop",
-    piecePrice: null,
-    substitutedForLotId: null,
-    sparePieceCount: null,
-    note: "",
-  },
+  line: BARE_LINE,
 };
 
 export function NewGarmentPanel({ documents, garment, onClose, onSaved }: Props) {
