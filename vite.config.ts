@@ -41,7 +41,8 @@ export default defineConfig({
           include: ["tests/browser/**/*.browser.ts"],
           testTimeout: 120_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
+          // Each file has a server and a browser of its own; more at once than cores would only slow each other down.
+          maxWorkers: 2,
         },
       },
     ],

@@ -50,7 +50,9 @@ function gapFraction(upperBound: number, lowerBound: number): number | null {
 
 export function createDecisionEngine(): DecisionEngine {
   const searches = keptWorker();
-  const questions = keptWorker();
+  const plans = keptWorker();
+  // Of its own: at the press nobody waits behind a large plan.
+  const recoveries = keptWorker();
   /** The worker keeps one stated search while the solver has its program. */
   let underWay: RunningSearch | null = null;
 
@@ -105,14 +107,15 @@ export function createDecisionEngine(): DecisionEngine {
   return {
     findMixes,
     planTests: latestOnly(({ documents, today, onFirst = () => {} }: TestsRequest) =>
-      questions.ask(async (service) => service.tests(withoutPhotos(documents), today, proxy(onFirst))),
+      plans.ask(async (service) => service.tests(withoutPhotos(documents), today, proxy(onFirst))),
     ),
     recover: (documents, ask) =>
-      questions.ask(async (service) => service.recover(withoutPhotos(documents), ask)),
+      recoveries.ask(async (service) => service.recover(withoutPhotos(documents), ask)),
     dispose: () => {
       underWay?.cancel();
       searches.end();
-      questions.end();
+      plans.end();
+      recoveries.end();
     },
   };
 }

@@ -16,7 +16,6 @@ import { TextEntry } from "../controls/TextEntry.tsx";
 import { TimeEntry } from "../controls/TimeEntry.tsx";
 import { useLostFocus } from "../controls/useLostFocus.ts";
 import { newId, nowIso } from "../state/identity.ts";
-import { useSigner } from "../state/signerMemory.ts";
 import { usePlanner } from "../state/usePlanner.ts";
 import { PieceCountEntry, ReadingConditions, ReadingEntry } from "../tests/BenchReadings.tsx";
 import { typedBefore } from "../tests/typedBefore.ts";
@@ -66,7 +65,8 @@ function conditionWords({ way, illuminant, observer, geometry, instrument, byEye
 
 export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Props) {
   const record = usePlanner((state) => state.record);
-  const [signer, setSigner] = useSigner();
+  // Whoever signed last on this tablet has not passed this one.
+  const [signer, setSigner] = useState("");
   const [refusal, setRefusal] = useState<string | null>(null);
   const [chosenChange, setChange] = useState<PullChange | null>(null);
   const { testPrints } = documents.library;

@@ -60,7 +60,7 @@ afterEach(() => {
 });
 
 describe("questions", () => {
-  it("are answered by one worker that is kept", async () => {
+  it("are answered by a worker for plans and one for recovery, both kept", async () => {
     services = {
       decision: () => ({ tests: (_: unknown, today: string) => ({ today }), recover: () => FOUND }),
       solver: unending,
@@ -69,7 +69,9 @@ describe("questions", () => {
     expect(await engine.planTests({ documents, today: TODAY })).toEqual({ today: TODAY });
     const ask = { lineId: "line", placeId, halftonesAllowed: false };
     expect(await engine.recover(documents, ask)).toEqual(FOUND);
-    expect(LocalWorker.started).toHaveLength(1);
+    await engine.planTests({ documents, today: TODAY });
+    await engine.recover(documents, ask);
+    expect(LocalWorker.started).toHaveLength(2);
     engine.dispose();
     expect(runningCount()).toBe(0);
   });

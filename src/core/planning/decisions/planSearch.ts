@@ -6,7 +6,7 @@ import { areAllowed, type TestPlanLimits } from "./testLimits.ts";
 /** Up to this many candidates all are counted anew after each pick, and all are tried in exchange. Invented default. */
 const SMALL_PROBLEM = 24;
 /** Gains of a garment that are counted for the order of a list at most: about a second's work. Invented default. */
-const MOST_COUNTINGS = 20_000;
+const MOST_COUNTINGS = 80_000;
 /**
  * Candidates that are tried in pairs in a larger problem, best first, and those tried before it is taken that none pays.
  * Invented default.
