@@ -10,6 +10,8 @@ export default defineConfig({
   worker: { format: "es" },
   build: { target: "es2022", assetsInlineLimit: 0 },
   test: {
+    // As many as there are cores: by itself it leaves one idle, which is half of what two cores can do.
+    maxWorkers: "100%",
     projects: [
       {
         extends: true,
@@ -41,8 +43,6 @@ export default defineConfig({
           include: ["tests/browser/**/*.browser.ts"],
           testTimeout: 120_000,
           hookTimeout: 60_000,
-          // Each file has a server and a browser of its own; more at once than cores would only slow each other down.
-          maxWorkers: 2,
         },
       },
     ],

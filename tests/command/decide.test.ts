@@ -4,27 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import Papa from "papaparse";
-import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { main } from "../../src/command/main.ts";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { planHere } from "./planHere.ts";
 
 const DEMO = fileURLToPath(new URL("../../demo-data/verrowmoor-vm-217.tonebench.json", import.meta.url));
-
-/** What the command prints, in this process: starting one for each question would take minutes on a busy machine. */
-async function plan(...args: string[]) {
-  const printed = { stdout: "", stderr: "" };
-  const spies = (["stdout", "stderr"] as const).map((name) =>
-    vi.spyOn(process[name], "write").mockImplementation((text) => {
-      printed[name] += String(text);
-      return true;
-    }),
-  );
-  try {
-    const status = await main(args);
-    return { status, ...printed };
-  } finally {
-    for (const spy of spies) spy.mockRestore();
-  }
-}
 
 let folder = "";
 beforeAll(async () => {
@@ -46,8 +29,8 @@ async function withForest(): Promise<string> {
 
 describe("npm run plan on the demo job", () => {
   it("finds mixes for the front, proven, and prints the same garments as CSV", async () => {
-    const json = await plan(DEMO, "--mixes", "--place", "front");
-    const csv = await plan(DEMO, "--mixes", "--place", "front", "--csv");
+    const json = await planHere(DEMO, "--mixes", "--place", "front");
+    const csv = await planHere(DEMO, "--mixes", "--place", "front", "--csv");
     expect({ status: json.status, stderr: json.stderr }).toEqual({ status: 0, stderr: "" });
     const found = JSON.parse(json.stdout);
     expect(found).toMatchObject({ job: "VM-217", place: "Front", proven: true, gapFraction: 0 });
@@ -59,7 +42,7 @@ describe("npm run plan on the demo job", () => {
   });
 
   it("names the mill B forest as the first test print to make", async () => {
-    const { status, stdout } = await plan(DEMO, "--tests", "--today", "2026-02-20", "--csv");
+    const { status, stdout } = await planHere(DEMO, "--tests", "--today", "2026-02-20", "--csv");
     expect(status).toBe(0);
     const [first] = Papa.parse<Record<string, string>>(stdout.trimEnd(), { header: true }).data;
     expect(first).toMatchObject({ rank: "1", lot: "BC-7708" });
@@ -68,7 +51,7 @@ describe("npm run plan on the demo job", () => {
 
   it("ranks what helps a first-off that came out 7.9 darker", async () => {
     const forest = await withForest();
-    const { status, stdout, stderr } = await plan(
+    const { status, stdout, stderr } = await planHere(
       forest,
       "--recover",
       "-7.9",
@@ -102,7 +85,7 @@ describe("npm run plan on the demo job", () => {
     ["a line without a chosen mix", ["--recover", "-7.9", "--line", "BC-7708", "--place", "front"]],
     ["lines of one name", ["--recover", "-7.9", "--line", "forest", "--place", "front"]],
   ])("ends with status 2 and one line for %s", async (_what, args) => {
-    const { status, stdout, stderr } = await plan(DEMO, ...args);
+    const { status, stdout, stderr } = await planHere(DEMO, ...args);
     expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
     expect(stderr).toMatch(/^plan: [^\n]+\n$/);
   });

@@ -8,6 +8,7 @@ import { promisify } from "node:util";
 import Papa from "papaparse";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
+import { type Outcome, planHere } from "./planHere.ts";
 
 const run = promisify(execFile);
 const SCRIPT = fileURLToPath(new URL("../../scripts/plan.mjs", import.meta.url));
@@ -21,12 +22,6 @@ const CHILD_TIMEOUT_MS = 60_000;
 
 /** The demo: 12 lines × 7 mixes on the front, 3 lines × 2 mixes on the back. */
 const DEMO_CELLS = 12 * 7 + 3 * 2;
-
-interface Outcome {
-  readonly status: number;
-  readonly stdout: string;
-  readonly stderr: string;
-}
 
 async function plan(...args: string[]): Promise<Outcome> {
   try {
@@ -95,7 +90,7 @@ describe("npm run plan on the demo job", { timeout: CHILD_TIMEOUT_MS }, () => {
   });
 });
 
-describe("npm run plan on bad input", { timeout: CHILD_TIMEOUT_MS }, () => {
+describe("npm run plan on bad input", () => {
   // biome-ignore lint/suspicious/noExplicitAny: a parsed archive is spoilt on purpose.
   type Spoil = (archive: any) => void;
 
@@ -134,19 +129,19 @@ describe("npm run plan on bad input", { timeout: CHILD_TIMEOUT_MS }, () => {
       ["job.lines[0].garmentLotId", "missing-reference"],
     ],
   ])("names the field of %s in one line and ends with status 2", async (name, spoil, named) => {
-    await expectRefused(await plan(await spoilt(`${name.replaceAll(/\W/g, "-")}.json`, spoil)), ...named);
+    await expectRefused(await planHere(await spoilt(`${name.replaceAll(/\W/g, "-")}.json`, spoil)), ...named);
   });
 
-  it("refuses text that is not JSON", async () => {
+  it("refuses text that is not JSON, as a process of its own", { timeout: CHILD_TIMEOUT_MS }, async () => {
     await expectRefused(await plan(await textFile("text.json", "not\nJSON")), "not-json");
   });
 
   it("refuses a file that is not there", async () => {
-    await expectRefused(await plan(join(folder, "nowhere.json")), "nowhere.json", "cannot be read");
+    await expectRefused(await planHere(join(folder, "nowhere.json")), "nowhere.json", "cannot be read");
   });
 
   it("refuses a folder", async () => {
-    await expectRefused(await plan(folder), "cannot be read");
+    await expectRefused(await planHere(folder), "cannot be read");
   });
 
   it.each([
@@ -154,6 +149,6 @@ describe("npm run plan on bad input", { timeout: CHILD_TIMEOUT_MS }, () => {
     ["no file", [], "no file"],
     ["two files", [DEMO, DEMO], "more than one"],
   ])("refuses %s", async (_name, args, named) => {
-    await expectRefused(await plan(...args), named);
+    await expectRefused(await planHere(...args), named);
   });
 });
