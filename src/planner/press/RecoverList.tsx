@@ -60,7 +60,8 @@ export function RecoverList({ jobId, placeId, shelf, before, answer, isApproved,
     <>
       <p>
         {recoverSummary(plan)} {plan.predictedCount} ways were predicted; what helps less than printing on is
-        left out.
+        left out. Chances within 5 points count as equal: then the nearest to the approved print comes first,
+        then minutes and money.
       </p>
       <ol className="press__ways" ref={list}>
         {rows(shown)}
