@@ -67,8 +67,12 @@ export function verdictDetail(found: ShownVerdict, currency: string): string {
     }
     case "goods-in-check":
       return "the lot differs from the approved one";
-    case "run-on-evidence":
-      return outlook;
+    case "run-on-evidence": {
+      const better = reasonOf(found, "better-in-matrix");
+      return better === undefined
+        ? outlook
+        : `${outlook}; another mix of the matrix has ${chanceWords(better.bestChance)}`;
+    }
     case "choose-a-mix": {
       if (reasonOf(found, "mix-refused") !== undefined) return "this one cannot be printed as it stands";
       const best = reasonOf(found, "no-mix-chosen")?.bestChance ?? null;
@@ -134,6 +138,8 @@ export function verdictReasonSentence(reason: VerdictReason, currency: string, u
       return "The lot differs from the approved one: draw the same ink on both and compare before anything is printed.";
     case "printed-on-this-lot":
       return "This lot was printed with this mix through this set-up, and the print is on record.";
+    case "better-in-matrix":
+      return `Another mix of the matrix lands in band clearly more often: ${chanceWords(reason.bestChance)}.`;
     case "likelier-out-than-in":
       return reason.bestChance === null
         ? "The chosen print is likelier out of the band than in it."

@@ -54,6 +54,8 @@ export type VerdictReason =
   | { readonly code: "lot-not-approved" }
   | { readonly code: "printed-on-this-lot" }
   | { readonly code: "likelier-out-than-in"; readonly bestChance: number | null }
+  /** Another mix of the matrix lands in band clearly more often. */
+  | { readonly code: "better-in-matrix"; readonly bestChance: number }
   | { readonly code: "chance"; readonly chanceInBand: number; readonly expectedLoss: number };
 
 export interface LineVerdict {
@@ -79,13 +81,16 @@ function moneyReasons(plan: VerdictFacts["plan"]): VerdictReason[] {
   return [{ code: "test-pays", riskRemoved, cost }];
 }
 
+/** From this much more chance on another mix is named. Invented default: less is within what a test print moves. */
+const CLEARLY_BETTER = 0.1;
+
 function chanceReasons({ outlook, bestChance }: VerdictFacts): VerdictReason[] {
   if (outlook === null) return [];
   const { chanceInBand, expectedLoss } = outlook;
-  return [
-    ...(chanceInBand < LEAST_CHANCE ? [{ code: "likelier-out-than-in", bestChance } as const] : []),
-    { code: "chance", chanceInBand, expectedLoss },
-  ];
+  const chance: VerdictReason = { code: "chance", chanceInBand, expectedLoss };
+  if (chanceInBand < LEAST_CHANCE) return [{ code: "likelier-out-than-in", bestChance }, chance];
+  const isBettered = bestChance !== null && bestChance >= chanceInBand + CLEARLY_BETTER;
+  return isBettered ? [chance, { code: "better-in-matrix", bestChance }] : [chance];
 }
 
 /** Whether the plan wants a test that no signature stands for. */

@@ -33,6 +33,19 @@ describe("lineVerdict", () => {
     expect(codesOf({ printedOnThisLot: true })).toEqual(["chance", "printed-on-this-lot"]);
   });
 
+  it("names a mix of the matrix that is clearly better, and none that is hardly so", () => {
+    const outlook = { chanceInBand: 0.55, expectedLoss: 700 };
+    expect(verdictOf({ outlook, bestChance: 0.81 })).toEqual({
+      verdict: "run-on-evidence",
+      reasons: [
+        { code: "chance", ...outlook },
+        { code: "better-in-matrix", bestChance: 0.81 },
+      ],
+    });
+    expect(codesOf({ outlook, bestChance: 0.6 })).toEqual(["chance"]);
+    expect(codesOf({ outlook, bestChance: null })).toEqual(["chance"]);
+  });
+
   it("asks for a test that the plan wants though no rule does, with what skipping it costs", () => {
     const found = verdictOf({ plan: planned() });
     expect(found?.verdict).toBe("print-a-test");
