@@ -125,7 +125,7 @@ export function FirstOffForm({ documents, run, bench, form, begins, onKept }: Pr
         )}
         <ReadingEntry form={form} onChange={bench.change} />
         <div className="fields">
-          {form.way !== "by-eye" && <PieceCountEntry form={form} onChange={bench.change} />}
+          {form.way !== "by-eye" && <PieceCountEntry pieceCount={form.pieceCount} onChange={bench.change} />}
           <TextEntry
             label="Printed and read by"
             value={form.operator}

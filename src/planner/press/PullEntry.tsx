@@ -5,6 +5,7 @@ import { LongText } from "../controls/LongText.tsx";
 import { NumberEntry } from "../controls/NumberEntry.tsx";
 import { RadioRow } from "../controls/RadioRow.tsx";
 import { TextEntry } from "../controls/TextEntry.tsx";
+import { PieceCountEntry } from "../tests/BenchReadings.tsx";
 import { CHANGES } from "../words/pressSentences.ts";
 import { DIRECTIONS, GRADES } from "../words/testsWords.ts";
 
@@ -79,16 +80,7 @@ export function PullEntry({ form, people, light, onChange }: Props) {
         onChange={(change) => onChange({ change })}
       />
       <div className="fields">
-        {way !== "by-eye" && (
-          <NumberEntry
-            label="Garments they were spread over"
-            value={form.pieceCount}
-            min={1}
-            max={200}
-            whole
-            onCommit={(pieceCount) => onChange({ pieceCount })}
-          />
-        )}
+        {way !== "by-eye" && <PieceCountEntry pieceCount={form.pieceCount} most={200} onChange={onChange} />}
         <TextEntry
           label="Read by"
           value={form.by}

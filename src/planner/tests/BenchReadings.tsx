@@ -122,7 +122,7 @@ export function ReadingConditions({
       )}
       {way !== "by-eye" && (
         <>
-          {!withoutPieces && <PieceCountEntry form={form} onChange={onChange} />}
+          {!withoutPieces && <PieceCountEntry pieceCount={form.pieceCount} onChange={onChange} />}
           <TextEntry
             label="Instrument"
             value={form.instrument}
@@ -144,13 +144,21 @@ export function ReadingConditions({
 }
 
 /** How many garments the pairs were spread over. */
-export function PieceCountEntry({ form, onChange }: Pick<Props, "form" | "onChange">) {
+export function PieceCountEntry({
+  pieceCount: value,
+  most = 10_000,
+  onChange,
+}: {
+  readonly pieceCount: number;
+  readonly most?: number;
+  readonly onChange: (change: { readonly pieceCount: number }) => void;
+}) {
   return (
     <NumberEntry
       label="Garments they were spread over"
-      value={form.pieceCount}
+      value={value}
       min={1}
-      max={10_000}
+      max={most}
       whole
       onCommit={(pieceCount) => onChange({ pieceCount })}
     />

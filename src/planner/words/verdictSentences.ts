@@ -159,8 +159,7 @@ export function verdictSummary(verdicts: readonly LineVerdict[], currency: strin
   const known = verdicts.filter(
     (found) => found.verdict === "run-on-evidence" && reasonOf(found, "printed-on-this-lot") !== undefined,
   ).length;
-  const cost =
-    skipped > 0 ? `, skipping what pays costs ${expectedMoney(skipped, currency)} in expectation` : "";
+  const cost = skipped > 0 ? `, ${expectedMoney(skipped, currency)} expected to be lost if skipped` : "";
   const parts = [
     tests === 0 ? "" : `${tests} to test-print${cost}`,
     count("goods-in-check") === 0 ? "" : `${count("goods-in-check")} to compare with the approved lot`,

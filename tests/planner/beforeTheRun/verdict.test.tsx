@@ -152,7 +152,7 @@ describe("the verdict", () => {
   it("is summed up in one sentence above the table", async () => {
     await openWith(inEuros(), WANTED);
     expect(document.querySelector(".run__summary")?.textContent?.replaceAll("\u00a0", " ")).toContain(
-      "By evidence and money: 1 to test-print, skipping what pays costs 1,186 EUR in expectation; 1 to choose a mix for.",
+      "By evidence and money: 1 to test-print, 1,186 EUR expected to be lost if skipped; 1 to choose a mix for.",
     );
   });
 

@@ -93,20 +93,20 @@ export class PlanSearch {
     return best;
   }
 
-  /** The best candidate left, its gain counted. */
+  /** The best candidate left, its gain counted as it is before a test is taken. */
   next(benefit: Benefit): Pick | null {
     const best = this.best(benefit);
     if (best === null || this.worths === null) return best;
-    const gain = gainOf(this.model, benefit, best.t);
+    const gain = withTest(this.model, benefit, best.t).worth - benefit.worth;
     return { t: best.t, gain, net: gain - this.costOf(best.t) };
   }
 
-  /** `benefit` with the test that pays most; null where none of those looked at does. */
+  /** `benefit` with the test that pays most; null where none of those looked at does, whatever a guess says. */
   private withBest(benefit: Benefit): Benefit | null {
     const refused = new Set<number>();
     for (;;) {
       const best = this.best(benefit, refused);
-      if (best === null || !(best.net > 0)) return null;
+      if (best === null || (this.worths === null && !(best.net > 0))) return null;
       const grown = withTest(this.model, benefit, best.t);
       if (this.worths === null || this.net(grown) > this.net(benefit)) return grown;
       refused.add(best.t);

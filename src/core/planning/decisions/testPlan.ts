@@ -41,7 +41,8 @@ export interface TestPlan {
 
 /**
  * The set of tests with the largest expected value of sample information less its cost (Raiffa & Schlaifer 1961), built
- * greedily with the gains counted anew after each pick; where no single test pays, the best pair that pays together is taken;
+ * greedily with the gains counted anew after each pick (above 24 candidates they are guessed, and the best guesses counted:
+ * guessedGains.ts); where no single test pays, the best pair that pays together is taken;
  * at the end, up to 24 candidates, tests are swapped and dropped while that pays, and always those are dropped that no longer
  * pay beside the others. Value of information is not submodular, so no bound on how far this is from the best set holds
  * (Krause & Guestrin, "Optimal value of information in graphical models", JAIR 35, 2009).
