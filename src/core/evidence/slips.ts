@@ -43,8 +43,20 @@ export interface UndoneSlip {
   readonly ofBare: Float64Array | null;
 }
 
+/** Relighting is slow, and a record is asked about anew whenever another is set aside. */
+const known = new WeakMap<EvidenceRecord, readonly UndoneSlip[]>();
+
 /** The record as it would read without each slip that it may hold; a wrong light on the print only, and on both readings. */
-export function undoneSlips(record: EvidenceRecord): UndoneSlip[] {
+export function undoneSlips(record: EvidenceRecord): readonly UndoneSlip[] {
+  let found = known.get(record);
+  if (found === undefined) {
+    found = undoneSlipsOf(record);
+    known.set(record, found);
+  }
+  return found;
+}
+
+function undoneSlipsOf(record: EvidenceRecord): UndoneSlip[] {
   const found: UndoneSlip[] = [];
   const sure = { ofChange: null, ofBare: null };
   const { print, reading, viewing } = record;

@@ -30,7 +30,7 @@ export function SuspiciousTab({ documents, onOpen, onCorrect }: Props) {
     return (
       <p>
         No record stands out. One that disagrees with all others by more than three standard deviations is
-        named here, with the slip that would explain it.
+        named here, and one from two on where a slip of the bench would explain it.
       </p>
     );
   }
