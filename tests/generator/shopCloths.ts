@@ -23,8 +23,7 @@ export interface ClothLot {
   readonly blendConstant: number;
   readonly bare: Spectrum;
   readonly bareLab: Lab;
-  readonly isDark: boolean;
-  /** Style, mill, colourway and lot together: part of ln(wet-out), before a dark cloth's widening. */
+  /** Style, mill, colourway and lot together: part of ln(wet-out). */
   readonly lnReaction: number;
 }
 
@@ -191,7 +190,6 @@ export function styleLots(draws: Draws, styleKey: string, viewing: Viewing): Clo
           blendConstant,
           bare,
           bareLab: labFromReflectance(bare, weightsFor(viewing)),
-          isDark: bare.some((reflectance) => reflectance < effects.DARK_REFLECTANCE),
           lnReaction: lnStyle + mill.lnReaction + lnColourway + draws.normal(effects.LOT_SD),
         });
       }

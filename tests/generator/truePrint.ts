@@ -3,7 +3,7 @@ import { BAND_COUNT, type Spectrum } from "../../src/core/spectrum/spectrum.ts";
 import { wettedCloth } from "./fibrePopulations.ts";
 import type { ClothLot } from "./shopCloths.ts";
 import type { ShopBase, ShopColourant, ShopSetUp } from "./shopShelf.ts";
-import { DARK_WIDENING, type FibreName } from "./trueEffects.ts";
+import type { FibreName } from "./trueEffects.ts";
 import { seenThroughFilm, wettingReach } from "./trueFilm.ts";
 
 /** What goes onto the cloth: one base, with or without one colourant. */
@@ -41,10 +41,7 @@ export function truePrint(
   const depositUm = setUp.trueDepositUm * Math.exp(chance.lnDeposit);
   const strength = (1 - fraction) * base.trueStrength + fraction;
   const lnReaction = lot.lnReaction + effects.baseOnStyle(lot.styleKey, base.key);
-  const wetting =
-    strength *
-    wettingReach(depositUm) *
-    Math.exp((lot.isDark ? DARK_WIDENING : 1) * lnReaction + chance.lnPiece);
+  const wetting = strength * wettingReach(depositUm) * Math.exp(lnReaction + chance.lnPiece);
   const cloth = wettedCloth(
     lot.populations,
     lot.blendConstant,

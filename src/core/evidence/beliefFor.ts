@@ -80,9 +80,10 @@ export function evidenceLevelOf(
   }
   let before = 0;
   let after = 0;
+  const loading = (i: number): number => cell.wetLoadings[i] ?? 1;
   for (const i of counted) {
-    before += cell.unknowns[i]!.sd ** 2;
-    for (const j of counted) after += covariance[i * count + j]!;
+    before += (loading(i) * cell.unknowns[i]!.sd) ** 2;
+    for (const j of counted) after += loading(i) * loading(j) * covariance[i * count + j]!;
   }
   return after <= (1 - RELATED_VARIANCE_CUT) * before ? "related prints" : "model only";
 }

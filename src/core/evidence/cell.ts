@@ -17,6 +17,8 @@ export interface Cell {
   /** The unknowns the print depends on; the first `wetCount` add up to epsilon and belong to the garment's style. */
   readonly unknowns: readonly Unknown[];
   readonly wetCount: number;
+  /** What one unit of each of them adds to epsilon: 1, but of what only dark cloth shares the cloth's dark share. */
+  readonly wetLoadings: Float64Array;
   /** Position in `unknowns` by fibre, and by part of the mix; NONE where there is none. */
   readonly gainOf: Int32Array;
   readonly strengthOf: Int32Array;
@@ -69,8 +71,9 @@ export function cellOf(print: EvidencePrint, cloth: WettableGarment, scales: Pri
   if (itemKeys.length !== mix.parts.length) {
     throw new RangeError(`itemKeys must be as many as parts (${mix.parts.length}); got ${itemKeys.length}`);
   }
-  const found = wetOutUnknowns(print.garment, cloth.isDark, mainBaseKey(mix, itemKeys), scales);
+  const found = wetOutUnknowns(print.garment, cloth.darkShare > 0, mainBaseKey(mix, itemKeys), scales);
   const wetCount = found.length;
+  const wetLoadings = Float64Array.from(found, ({ kind }) => (kind === "dark" ? cloth.darkShare : 1));
   const positions = new Map<string, number>();
   const positionOf = (unknown: Unknown): number => {
     const known = positions.get(unknown.key);
@@ -112,7 +115,7 @@ export function cellOf(print: EvidencePrint, cloth: WettableGarment, scales: Pri
     depositAt = positionOf(sharedUnknown(kind, "deposit", print.setUpKey, scales[kind]));
   }
   const positionsOf = { gainOf, strengthOf, scatteringOf, closedOf, depositAt };
-  return { cloth, mix, application, unknowns: found, wetCount, ...positionsOf };
+  return { cloth, mix, application, unknowns: found, wetCount, wetLoadings, ...positionsOf };
 }
 
 const valueAt = (values: Float64Array, position: number): number =>
@@ -121,7 +124,7 @@ const valueAt = (values: Float64Array, position: number): number =>
 /** epsilon at `values`. */
 export function epsilonAt(cell: Cell, values: Float64Array): number {
   let sum = 0;
-  for (let i = 0; i < cell.wetCount; i++) sum += values[i]!;
+  for (let i = 0; i < cell.wetCount; i++) sum += cell.wetLoadings[i]! * values[i]!;
   return sum;
 }
 

@@ -16,13 +16,13 @@ const [WET_OUT, TINT, DEPOSIT, CLOSED, HAZE, BLACK] = [0, 1, 2, 3, 4, 5] as cons
  * haze by what each base scatters, the closed fraction by mass: as in prediction/printableInk.ts and wetOutSpread.ts.
  */
 export function axesOf(cell: Cell, jacobian: Float64Array, values: Float64Array): Float64Array {
-  const { unknowns, wetCount, mix } = cell;
+  const { unknowns, wetCount, wetLoadings, mix } = cell;
   const count = unknowns.length;
   const axes = smallArray(BELIEF_AXIS_COUNT * count);
   const add = (axis: number, position: number, share: number): void => {
     if (position !== NONE && Number.isFinite(share)) axes[axis * count + position]! += share;
   };
-  for (let k = 0; k < wetCount; k++) add(WET_OUT, k, 1);
+  for (let k = 0; k < wetCount; k++) add(WET_OUT, k, wetLoadings[k]!);
   for (const [position, share] of fibreShares(cell, jacobian, values)) add(WET_OUT, position, share);
 
   const amounts = mix.parts.map((part, i) => {

@@ -42,7 +42,7 @@ const column = (to: Lab, from: Lab, step: number): number[] => [
 
 /** Change and slopes of `cell` where its unknowns are `values`. */
 export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
-  const { cloth, mix, unknowns, wetCount } = cell;
+  const { cloth, mix, unknowns, wetCount, wetLoadings } = cell;
   const count = unknowns.length;
   const jacobian = smallArray(3 * count);
   const add = (position: number, slope: readonly number[], share = 1): void => {
@@ -69,7 +69,7 @@ export function cellSlopes(cell: Cell, values: Float64Array): CellSlopes {
   const wetted = clothAt(strength, epsilon, at.lnFibreGain);
   const centre = labThrough(film, cloth, wetted);
   const wetOut = column(wetter, centre, LN_STEP);
-  for (let i = 0; i < wetCount; i++) add(i, wetOut);
+  for (let i = 0; i < wetCount; i++) add(i, wetOut, wetLoadings[i]!);
   cell.gainOf.forEach((position, i) => {
     add(position, gainColumns.length === 0 ? wetOut : column(gainColumns[i]!, centre, LN_STEP));
   });

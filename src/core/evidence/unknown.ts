@@ -1,10 +1,6 @@
 /** The unknowns of model.md §6 as named quantities with a prior: which of them one print depends on, and how. */
 import type { SpreadSource } from "../prediction/prediction.ts";
-import {
-  DARK_LIMIT_WIDENING,
-  RESISTANT_FINISH_SD,
-  STYLE_DEGREES_OF_FREEDOM,
-} from "../prediction/unknowns.ts";
+import { DARK_EXTRA, RESISTANT_FINISH_SD, STYLE_DEGREES_OF_FREEDOM } from "../prediction/unknowns.ts";
 import type { PriorScales } from "./priorScales.ts";
 import type { EvidenceGarment } from "./record.ts";
 
@@ -38,9 +34,6 @@ export interface Unknown {
 /** Standard deviation over scale of the style's Student-t. */
 export const STYLE_SD_PER_SCALE = Math.sqrt(STYLE_DEGREES_OF_FREEDOM / (STYLE_DEGREES_OF_FREEDOM - 2));
 
-/** What a dark cloth adds to an unknown so that their sum is DARK_LIMIT_WIDENING times as wide. */
-const DARK_EXTRA = Math.sqrt(DARK_LIMIT_WIDENING ** 2 - 1);
-
 /** A shared unknown (fibre, base, colourant, set-up). */
 export function sharedUnknown(
   kind: UnknownKind,
@@ -53,14 +46,15 @@ export function sharedUnknown(
 }
 
 /**
- * The parts of epsilon of `garment` under base `baseKey`; their sum scales wet-out. The style comes first. On a dark
- * cloth (a band under R = 0.05) each of the five has a second part that only dark cloth shares: what Kubelka-Munk misses
- * there adds to the unknown, so that a light garment of the style teaches a dark one no more than its own part.
+ * The parts of epsilon of `garment` under base `baseKey`; their sum, each times its loading (cell.ts), scales wet-out. The
+ * style comes first. On cloth with dark bands (under R = 0.05) each of the five has a second part that only such cloth shares,
+ * and counts by how much of its wet-out shows in them: what Kubelka-Munk misses there adds to the unknown, so that a light
+ * garment of the style teaches a dark one no more than its own part.
  * A resistant finish is what one mill puts on one style.
  */
 export function wetOutUnknowns(
   garment: EvidenceGarment,
-  isDark: boolean,
+  hasDarkBands: boolean,
   baseKey: string,
   scales: PriorScales,
 ): Unknown[] {
@@ -73,7 +67,7 @@ export function wetOutUnknowns(
     ["baseOnStyle", "base-on-style", `${styleKey}\u0001${baseKey}`, scales.baseOnStyle],
   ];
   const found = parts.map(([kind, source, key, sd]) => sharedUnknown(kind, source, key, sd));
-  if (isDark) {
+  if (hasDarkBands) {
     for (const [kind, source, key, sd] of parts) {
       found.push(sharedUnknown("dark", source, `${kind}\u0001${key}`, DARK_EXTRA * sd));
     }

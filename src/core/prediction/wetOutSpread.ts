@@ -5,8 +5,8 @@ import { lightnessOver } from "./printedLab.ts";
 import {
   BASE_ON_STYLE_SD,
   COLOURWAY_SD,
-  DARK_LIMIT_WIDENING,
   DISCREPANCY_LN_WET_OUT,
+  darkWidening,
   FIBRE_GAIN_SD,
   LOT_SD,
   MILL_SD,
@@ -64,7 +64,7 @@ const EPSILON_VARIANCE =
  * 5 and 95 % points by 0.004 standard deviations at most (Cornish & Fisher 1937).
  */
 export function wetOutSpread(room: Workspace, cloth: WettableGarment, ink: PrintableInk): WetOutSpread {
-  const widening = cloth.isDark ? DARK_LIMIT_WIDENING : 1;
+  const widening = darkWidening(cloth.darkShare);
   const fibreSd = FIBRE_GAIN_SD * Math.sqrt(fibreSquares(room, cloth, ink));
   const finishSd = cloth.garment.resistantFinish ? RESISTANT_FINISH_SD : 0;
   const depositSd = ink.reachSlope * ink.prior.lnDeposit;

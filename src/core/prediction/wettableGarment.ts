@@ -17,6 +17,7 @@ import {
 } from "../optics/kubelkaMunk.ts";
 import { WET_OUT_GAIN } from "../optics/wetOut.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
+import { darkShareOf } from "./darkShare.ts";
 import type { Garment } from "./inputs.ts";
 import { type ResidentBands, residentBands } from "./kernel/residentBands.ts";
 import { type ResidentWeights, residentWeights } from "./kernel/residentWeights.ts";
@@ -47,6 +48,8 @@ export interface WettableGarment {
   /** `clothKs` and `dyedFibreKs` for the band kernel. */
   readonly resident: ResidentBands;
   readonly isDark: boolean;
+  /** How much of what wet-out does to L* happens in such bands, 0..1. */
+  readonly darkShare: number;
   readonly isBrightened: boolean;
   /** A heather predicted as a solid because no dyed fibre could give this blend. */
   readonly fellBackToSolid: boolean;
@@ -105,6 +108,7 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
     undyedKs: ksOf(UNDYED_FIBRE_REFLECTANCE),
     resident: dyedFibreKs === null ? residentBands(clothKs) : residentBands(clothKs, dyedFibreKs),
     isDark: bare.some((reflectance) => reflectance < DARK_LIMIT_REFLECTANCE),
+    darkShare: darkShareOf(bare, weights),
     isBrightened: bare.some((reflectance) => reflectance > BRIGHTENER_LIMIT_REFLECTANCE),
     fellBackToSolid: isHeather && dyedFibre === null,
   };

@@ -39,7 +39,7 @@ function drawSurprise(
   application: Application,
 ): Required<unknowns.Surprise> {
   const { normal } = random;
-  const widening = cloth.isDark ? unknowns.DARK_LIMIT_WIDENING : 1;
+  const widening = unknowns.darkWidening(cloth.darkShare);
   const epsilon =
     unknowns.STYLE_SCALE * random.student5() +
     unknowns.MILL_SD * normal() +
