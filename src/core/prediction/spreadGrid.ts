@@ -1,30 +1,24 @@
 /** The fixed grid over the unknowns on which a spread is computed: the same for every prediction, never random. */
-import { normalCumulative, normalDensity } from "./normalDistribution.ts";
-
-const MAJOR_REACH = 3.3;
-const MAJOR_STEPS = 24;
-const MAJOR_STEP = (2 * MAJOR_REACH) / MAJOR_STEPS;
-const majorEdge = (k: number): number => MAJOR_REACH * ((2 * k) / MAJOR_STEPS - 1);
-
-/** Probability between major node k and k + 1; the two tails beyond the reach go to the outermost. */
-export const MAJOR_MASSES = Float64Array.from({ length: MAJOR_STEPS }, (_, k) => {
-  const below = k === 0 ? 0 : normalCumulative(majorEdge(k));
-  const above = k === MAJOR_STEPS - 1 ? 1 : normalCumulative(majorEdge(k + 1));
-  return above - below;
-});
+import { normalDensity } from "./normalDistribution.ts";
 
 /**
- * Nodes of the unknown that moves L* most, in its standard deviations. A normal spread evenly over each step h has the
- * variance 1 + h^2/6 (Sheppard's h^2/12 for the grouping, as much again for the even spread), so the nodes are drawn in
- * by its root. Without that the 5 % points lay 0.05 L* too far out on average, 0.2 on the strongest cells.
+ * The unknown that moves L* most is a sum of narrower normals of this width, evenly spaced along it: where their centres
+ * spread as a normal of variance 1 - PART_SD^2, the sum is the standard normal but for a ripple of 2 exp(-2 pi^2 PART_SD^2
+ * (1 - PART_SD^2) / distance^2) of its density, here 0.3 %, 1e-4 in probability (Poisson's sum).
  */
+export const PART_SD = 0.3;
+/** The even distance of their centres. */
+export const MAJOR_DISTANCE = 0.5;
+const MAJOR_REACH = 3;
+export const MAJOR_COUNT = (2 * MAJOR_REACH) / MAJOR_DISTANCE + 1;
+/** Centres, in standard deviations of the unknown, and how much of it each part holds. */
 export const MAJOR_NODES = Float64Array.from(
-  { length: MAJOR_STEPS + 1 },
-  (_, k) => majorEdge(k) / Math.sqrt(1 + MAJOR_STEP ** 2 / 6),
+  { length: MAJOR_COUNT },
+  (_, k) => k * MAJOR_DISTANCE - MAJOR_REACH,
 );
-export const MAJOR_COUNT = MAJOR_NODES.length;
-/** Their even distance. */
-export const MAJOR_DISTANCE = MAJOR_NODES[1]! - MAJOR_NODES[0]!;
+const centreDensity = MAJOR_NODES.map((z) => normalDensity(z / Math.sqrt(1 - PART_SD * PART_SD)));
+const centreTotal = centreDensity.reduce((sum, density) => sum + density, 0);
+export const MAJOR_MASSES = centreDensity.map((density) => density / centreTotal);
 
 /** A normal by few points: mean and variance of a function of it are sums over them. */
 export interface NormalRule {

@@ -4,7 +4,7 @@ import { TINT_NODE_COUNT } from "./responseSurface.ts";
 import { MAJOR_COUNT, THREE_POINTS } from "./spreadGrid.ts";
 import { type SurfacePoints, surfacePoints } from "./surfacePoints.ts";
 
-const MOST_PARTS = 2 * (MAJOR_COUNT - 1);
+const MOST_PARTS = 2 * MAJOR_COUNT;
 
 export interface SpreadRoom {
   /** L*, a*, b* of a clear and of each tint node. */
@@ -17,7 +17,9 @@ export interface SpreadRoom {
   readonly variances: Float64Array;
   readonly thirds: Float64Array;
   readonly hueHolds: Float64Array;
-  /** Which step between major nodes each part of `all` is of. */
+  /** Slope of the mean per width of a part. */
+  readonly slopes: Float64Array;
+  /** Which major node each part of `all` is of. */
   readonly partOf: Int32Array;
   /** All prints, and those whose hue holds. */
   readonly all: NormalMixture;
@@ -34,6 +36,7 @@ export function spreadRoom(): SpreadRoom {
     variances: along(),
     thirds: along(),
     hueHolds: along(),
+    slopes: along(),
     partOf: new Int32Array(MOST_PARTS),
     all: mixtureRoom(MOST_PARTS),
     inHue: mixtureRoom(MOST_PARTS),
