@@ -2,7 +2,7 @@
 import { ARCHIVE_VERSION } from "../../src/job/archiveDocument.ts";
 import { GARMENTS } from "./garments.ts";
 import { NOISE_SD, NOISE_SEED } from "./records.ts";
-import { EARLIER_LN_SURPRISE, TRUE_LN_SURPRISE } from "./trueSurprises.ts";
+import { TRUE_LN_SURPRISE } from "./trueSurprises.ts";
 
 export function demoReadme(): string {
   const rows = GARMENTS.map(
@@ -32,8 +32,7 @@ inks, the prices and the dates. No number was measured on a real garment or ink.
   are made (4 in a day, a day of rest, 6 pairs on 2 pieces) and that the shop owes a customer's spoiled piece in full:
   invented. Every ink stands in the shop.
 - Lots of the inks, the weighing of the two black masters and what is left of them, scales, pots and minutes: invented.
-- Readings of the test prints (the approved one on G03, one earlier lot each of G07 and G08, and the forest of G03 and
-  G04 from mills C and D in earlier orders, true ε ${EARLIER_LN_SURPRISE["forest of mill C"]} and ${EARLIER_LN_SURPRISE["forest of mill D"]}): what the predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
+- Readings of the test prints (the approved one on G03 and one earlier lot each of G07 and G08): what the predictor gives for that garment with the true surprise below, plus normal reading noise with a standard deviation
   of ${NOISE_SD.L} in L* and ${NOISE_SD.a} in a* and b*, seed ${NOISE_SEED}, rounded to two digits. So the demo shows how the program
   works; it cannot show that the model is right. The print on the earlier G08 was read after an hour, a day and three
   days; its L* is lowered by the invented drift of 0.5 and 0.9, as if dye had moved into the ink.

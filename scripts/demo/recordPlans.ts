@@ -2,7 +2,7 @@
 import type { GarmentLot } from "../../src/job/garmentLotDocument.ts";
 import { type DemoGarment, GARMENTS, garmentLot } from "./garments.ts";
 import type { RecordPlan } from "./records.ts";
-import { EARLIER_LN_SURPRISE, TRUE_LN_SURPRISE } from "./trueSurprises.ts";
+import { TRUE_LN_SURPRISE } from "./trueSurprises.ts";
 
 export function demoGarment(key: string): DemoGarment {
   const garment = GARMENTS.find((candidate) => candidate.key === key);
@@ -11,14 +11,13 @@ export function demoGarment(key: string): DemoGarment {
 }
 
 export function trueLnSurprise(key: string): number {
-  const surprise = TRUE_LN_SURPRISE[key] ?? EARLIER_LN_SURPRISE[key];
+  const surprise = TRUE_LN_SURPRISE[key];
   if (surprise === undefined) throw new RangeError(`garment ${key} has no stated true surprise`);
   return surprise;
 }
 
 /** Earlier lots that the shop printed before; their bare colours are invented, near the lots of this order. */
-function earlierLots(): { readonly [Name in "denim" | "brick" | "forestC" | "forestD"]: GarmentLot } {
-  const forest = demoGarment("G03");
+function earlierLots(): { readonly [Name in "denim" | "brick"]: GarmentLot } {
   return {
     denim: garmentLot(demoGarment("G07"), {
       key: "G07 earlier",
@@ -32,19 +31,6 @@ function earlierLots(): { readonly [Name in "denim" | "brick" | "forestC" | "for
       bare: [38.4, 41.5, 23.6],
       note: "An earlier lot of G08.",
     }),
-    forestC: garmentLot(
-      { ...forest, mill: "Mill C", country: "Country 3" },
-      {
-        key: "forest of mill C",
-        lot: "BC-1204",
-        bare: [30.2, -15.3, 6.2],
-        note: "An earlier order's forest.",
-      },
-    ),
-    forestD: garmentLot(
-      { ...forest, mill: "Mill D", country: "Country 2" },
-      { key: "forest of mill D", lot: "BC-1660", bare: [31, -14.8, 6.6], note: "An earlier order's forest." },
-    ),
   };
 }
 
@@ -62,7 +48,7 @@ export function recordPlans(): {
   readonly plans: readonly RecordPlan[];
   readonly lots: readonly GarmentLot[];
 } {
-  const { denim, brick, forestC, forestD } = earlierLots();
+  const { denim, brick } = earlierLots();
   const brickPrint = {
     lot: brick,
     lnSurprise: trueLnSurprise("G08"),
@@ -70,26 +56,6 @@ export function recordPlans(): {
     verdict: "none",
   } as const;
   const plans: RecordPlan[] = [
-    {
-      key: "forest of mill C",
-      order: 5,
-      lot: forestC,
-      lnSurprise: trueLnSurprise("forest of mill C"),
-      printedAt: "2025-10-14T09:30:00.000Z",
-      readAt: "2025-10-15T08:40:00.000Z",
-      verdict: "none",
-      note: MADE,
-    },
-    {
-      key: "forest of mill D",
-      order: 6,
-      lot: forestD,
-      lnSurprise: trueLnSurprise("forest of mill D"),
-      printedAt: "2025-11-19T13:10:00.000Z",
-      readAt: "2025-11-20T09:15:00.000Z",
-      verdict: "none",
-      note: MADE,
-    },
     {
       key: "G07 earlier",
       order: 0,
@@ -128,5 +94,5 @@ export function recordPlans(): {
       note: `The approved print. ${MADE}`,
     },
   ];
-  return { plans, lots: [denim, brick, forestC, forestD] };
+  return { plans, lots: [denim, brick] };
 }

@@ -16,9 +16,3 @@ export const TRUE_LN_SURPRISE: Readonly<Record<string, number>> = {
   G11: 0.3,
   G12: -0.6,
 };
-
-/** Of lots that are not in this order: the forest style from two other mills. Invented. */
-export const EARLIER_LN_SURPRISE: Readonly<Record<string, number>> = {
-  "forest of mill C": 0.2,
-  "forest of mill D": 0.05,
-};

@@ -170,7 +170,7 @@ describe("the bench form", () => {
     }
     await page.keyboard.press("Tab");
     await page.getByRole("button", { name: "Keep this record" }).click();
-    await page.getByText("6 prints teach").waitFor();
+    await page.getByText("4 prints teach").waitFor();
     await page.getByRole("tab", { name: "Suspicious" }).click();
     await page.getByText("No record stands out.").waitFor();
   });

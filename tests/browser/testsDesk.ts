@@ -22,7 +22,7 @@ export const FIELDS = ["L* bare", "a* bare", "b* bare", "L* print", "a* print", 
 export async function openTests(size: WindowSize = WIDE): Promise<OpenedPlanner> {
   const planner = await openPlanner(size);
   await planner.page.getByRole("link", { name: "Tests", exact: true }).click();
-  await planner.page.getByText("5 prints teach").waitFor();
+  await planner.page.getByText("3 prints teach").waitFor();
   return planner;
 }
 

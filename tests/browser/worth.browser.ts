@@ -31,7 +31,7 @@ async function ranked(page: Page): Promise<{ name: string; removes: number; sett
   return texts.map((text) => {
     const [, name = ""] = /^\d+\.\s*(.+)$/m.exec(text.replace(/^(\d+\.)\s+/, "$1 ")) ?? [];
     const [, removes = ""] = /([\d,.]+)\sEUR\s*the test/.exec(text) ?? [];
-    const [, settled = ""] = /(\d+)\s%\s*itself/.exec(text) ?? [];
+    const [, settled = ""] = /the test\s[\d.,]+\sEUR\s*(\d+)\s%/.exec(text) ?? [];
     return { name: name.trim(), removes: Number(removes.replace(",", "")), settled: Number(settled) };
   });
 }
@@ -41,7 +41,7 @@ describe("test prints worth making", () => {
     const page = await opened();
     const tests = await ranked(page);
     expect(tests[0]?.name).toMatch(/^Forest \(Mill B\)/);
-    expect(tests[0]?.removes).toBeGreaterThan(1000);
+    expect(tests[0]?.removes).toBeGreaterThan(500);
     expect(tests.at(-1)?.settled).toBeGreaterThan(80);
     for (const [index, { settled, removes }] of tests.entries()) {
       expect(settled).toBeGreaterThanOrEqual(tests[index - 1]?.settled ?? 0);
@@ -90,11 +90,11 @@ describe("test prints worth making", () => {
     const rowOf = (name: string) =>
       page.getByRole("row").filter({ has: page.getByRole("button", { name, exact: true }) });
     await rowOf("Blend crew tee, Forest, Mill A, Front")
-      .getByText(/^Run on evidence: .*99\s% in band, expected loss 0\.\d\d\sEUR$/)
+      .getByText(/^Run on evidence: over 99\s% in band, expected loss 0\sEUR$/)
       .waitFor();
     await rowOf("Blend crew tee, Forest, Mill B, Front")
       .getByText(
-        /^Choose a mix: the best in the matrix has \d\d\s% in band; skipping its test costs 1,\d{3}\sEUR$/,
+        /^Choose a mix: the best in the matrix has \d\d\s% in band; skipping its test costs \d{3}\sEUR$/,
       )
       .waitFor();
     await rowOf("Ring-spun tee, Navy, Mill A, Front")

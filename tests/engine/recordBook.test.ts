@@ -42,8 +42,7 @@ describe("a record against all other prints", () => {
   it("is expected as if it were not in the book, and better known once it is", () => {
     const found = ask(approved);
     const fresh = ask(approved, null, learnt(without([approved.id])));
-    // Forests of two other mills are in the book.
-    expect(found.expected.evidence).toBe("related prints");
+    expect(found.expected.evidence).toBe("model only");
     // The fit is iterated from another start: the same to the second decimal.
     expect(found.expected.deltaL).toBeCloseTo(fresh.expected.deltaL, 2);
     expect(found.expected.deltaL5).toBeCloseTo(fresh.expected.deltaL5, 1);
@@ -64,7 +63,7 @@ describe("a record against all other prints", () => {
 
   it("that corrects another is not held against what it corrects", () => {
     const corrected = { ...approved, id: firstBrick!.id, printedAt: "2026-01-21T12:00:00.000Z" };
-    expect(ask(corrected, approved.id).expected.evidence).toBe("related prints");
+    expect(ask(corrected, approved.id).expected.evidence).toBe("model only");
     expect(ask(corrected).expected.evidence).toBe("this lot");
   });
 

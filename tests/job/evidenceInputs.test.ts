@@ -231,7 +231,7 @@ describe("the record book", () => {
   it("of the demo teaches: the approved lot is known, the substituted one better known than before and not as its lot", () => {
     const { library } = demoDocuments();
     const { records, leftOut, ...options } = evidenceInputs(library);
-    expect(records).toHaveLength(7);
+    expect(records).toHaveLength(5);
     expect(leftOut).toEqual([]);
     const approved = records.at(-1)!.print;
     const on = (mill: string, posterior: Posterior) => {
