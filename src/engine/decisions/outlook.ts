@@ -74,7 +74,9 @@ export function outlookOf(
   const { chanceInBand, deltaL5, deltaL50, deltaL95 } = spread;
   // The room still holds the distribution that the spread was read from.
   const { all } = room.spread;
-  const chanceBelow = Math.min(probabilityBelow(all, band.deltaL - band.tolerance), 1 - chanceInBand);
+  // Rounding may leave a chance a trace above 1.
+  const most = Math.max(0, 1 - chanceInBand);
+  const chanceBelow = Math.min(probabilityBelow(all, band.deltaL - band.tolerance), most);
   const above = Math.max(0, 1 - probabilityBelow(all, band.deltaL + band.tolerance));
   return {
     chanceInBand,

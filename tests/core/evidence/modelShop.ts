@@ -2,7 +2,7 @@
 // fit believes it. For laws, conditioning and speed; how honest intervals are is measured on tests/generator instead.
 import { labFromReflectance } from "../../../src/core/colorimetry/cielab.ts";
 import { weightsFor } from "../../../src/core/colorimetry/weights.ts";
-import { cellOf } from "../../../src/core/evidence/cell.ts";
+import { cellOf, epsilonAt } from "../../../src/core/evidence/cell.ts";
 import { DEFAULT_PRIOR_SCALES, type PriorScales } from "../../../src/core/evidence/priorScales.ts";
 import { PAIR_SD_SOLID_L, PIECE_TO_PIECE_SD } from "../../../src/core/evidence/readingNoise.ts";
 import type { EvidenceGarment, EvidencePrint, EvidenceRecord } from "../../../src/core/evidence/record.ts";
@@ -112,10 +112,12 @@ export function modelShop(
   const surpriseOf = (print: EvidencePrint) => {
     const wettable = wettableGarment(print.garment.garment, VIEWING);
     const cell = cellOf(print, wettable, scales);
-    const values = cell.unknowns.map(({ key, sd, lowest }) => Math.max(lowest, drawnValue(key, sd)));
+    const values = Float64Array.from(cell.unknowns, ({ key, sd, lowest }) =>
+      Math.max(lowest, drawnValue(key, sd)),
+    );
     const at = (position: number): number => (position < 0 ? 0 : values[position]!);
     return {
-      lnWetOut: values.slice(0, cell.wetCount).reduce((sum, value) => sum + value, 0),
+      lnWetOut: epsilonAt(cell, values),
       lnFibreGain: Array.from(cell.gainOf, at),
       lnPartStrength: Array.from(cell.strengthOf, at),
       lnPartScattering: Array.from(cell.scatteringOf, at),

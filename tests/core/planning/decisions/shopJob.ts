@@ -98,7 +98,8 @@ export function outlooksOf(posterior: Posterior, { cells }: JobLine): Outlook[] 
     const { chanceInBand } = spreadOf(room, cell.cloth, cell.ink, BAND, response);
     // The room still holds the distribution that the spread was read from.
     const { all } = room.spread;
-    const chanceBelow = Math.min(probabilityBelow(all, BAND.deltaL - BAND.tolerance), 1 - chanceInBand);
+    const most = Math.max(0, 1 - chanceInBand);
+    const chanceBelow = Math.min(probabilityBelow(all, BAND.deltaL - BAND.tolerance), most);
     const above = 1 - probabilityBelow(all, BAND.deltaL + BAND.tolerance);
     const chanceAbove = Math.min(Math.max(0, above), Math.max(0, 1 - chanceInBand - chanceBelow));
     return { chanceInBand, chanceBelow, chanceAbove };
