@@ -1,7 +1,8 @@
 /** L* along the way it moves most: at each node mean, variance and third moment that the other unknowns make of it. */
-import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
+import { luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import type { CellResponse } from "./cellResponse.ts";
-import { normalCumulativeFast } from "./normalDistribution.ts";
+import { compressSums } from "./colourPlanes.ts";
+import { normalCumulativeFast, normalDensity } from "./normalDistribution.ts";
 import { type FactorAxis, positionOfPower } from "./responseSurface.ts";
 import type { ScatteredLight } from "./scatteredLight.ts";
 import {
@@ -23,11 +24,6 @@ const OUTER_WEIGHT = THREE_POINTS.weights[2]!;
 const MIDDLE_WEIGHT = THREE_POINTS.weights[1]!;
 
 const cube = (x: number): number => x * x * x;
-
-/** L* of a print of `lightness` to which light of `added` (Y/Yn) is added. */
-function lightened(lightness: number, added: number): number {
-  return lightnessFromLuminanceRatio(Math.max(0, luminanceRatioFromLightness(lightness) + added));
-}
 
 /** Writes into `to` the positions on `axis` at which ln(factor) is `onMajor` times each major node plus `across`. */
 function placeAlong(
@@ -63,10 +59,11 @@ function placePoints(room: SpreadRoom, response: CellResponse, axes: StrongAxes,
 }
 
 /** Adds to the L* of every point the light that is scattered there on average, beyond what the exact model holds of it. */
-function addMeanLight(values: Float64Array, light: ScatteredLight, minor: Float64Array): void {
+function addMeanLight({ values, luminances }: SpreadRoom, light: ScatteredLight, minor: Float64Array): void {
   const hazeStep = Math.exp(light.hazeOnMajor * MAJOR_DISTANCE);
   const tintStep = Math.exp(light.tintOnMajor * MAJOR_DISTANCE);
   const blackStep = Math.exp(light.blackOnMajor * MAJOR_DISTANCE);
+  const { sums } = luminances;
   for (let m = 0; m < minor.length; m++) {
     const z = minor[m]!;
     let haze = light.meanHaze * Math.exp(light.hazeOnMajor * FIRST + light.hazeOnMinor * z);
@@ -75,12 +72,15 @@ function addMeanLight(values: Float64Array, light: ScatteredLight, minor: Float6
     const start = m * MAJOR_COUNT;
     for (let k = 0; k < MAJOR_COUNT; k++) {
       const added = haze - light.expectedHaze + tint * (black - light.expectedBlack);
-      values[start + k] = lightened(values[start + k]!, added);
+      sums[start + k] = Math.max(0, luminanceRatioFromLightness(values[start + k]!) + added);
       haze *= hazeStep;
       tint *= tintStep;
       black *= blackStep;
     }
   }
+  const count = minor.length * MAJOR_COUNT;
+  compressSums(luminances, count);
+  for (let p = 0; p < count; p++) values[p] = 116 * sums[p]! - 16;
 }
 
 /** Moments of the three (or the one) values of each node. */
@@ -102,52 +102,81 @@ function momentsOf(room: SpreadRoom, isOne: boolean): void {
 
 /** Adds to the moments what scattered light may be off by: three points of its log-normal about its mean. */
 function addLightMoments(room: SpreadRoom, light: ScatteredLight): void {
-  const { means, variances, thirds } = room;
+  const { means, variances, thirds, luminances } = room;
+  const { sums } = luminances;
   const offBy = (z: number): number => Math.expm1(light.lnSd * (z - light.lnSd / 2));
-  const [upBy, middleBy, downBy] = [offBy(OUTER), offBy(0), offBy(-OUTER)];
+  const downBy = offBy(-OUTER);
+  const middleBy = offBy(0);
+  const upBy = offBy(OUTER);
   const hazeStep = Math.exp(light.hazeOnMajor * MAJOR_DISTANCE);
   const blackOnMajor = light.tintOnMajor + light.blackOnMajor;
   const blackStep = Math.exp(blackOnMajor * MAJOR_DISTANCE);
   let haze = light.meanHaze * Math.exp(light.hazeOnMajor * FIRST);
   let black = light.meanBlack * Math.exp(blackOnMajor * FIRST);
   for (let k = 0; k < MAJOR_COUNT; k++) {
-    const mean = means[k]!;
-    const Y = luminanceRatioFromLightness(mean);
+    const Y = luminanceRatioFromLightness(means[k]!);
     const scattered = haze + black;
-    const up = lightnessFromLuminanceRatio(Math.max(0, Y + scattered * upBy)) - mean;
-    const middle = lightnessFromLuminanceRatio(Math.max(0, Y + scattered * middleBy)) - mean;
-    const down = lightnessFromLuminanceRatio(Math.max(0, Y + scattered * downBy)) - mean;
-    const shift = OUTER_WEIGHT * (up + down) + MIDDLE_WEIGHT * middle;
-    const above = up - shift;
-    const about = middle - shift;
-    const below = down - shift;
-    means[k] = mean + shift;
-    variances[k] =
-      variances[k]! + OUTER_WEIGHT * (above * above + below * below) + MIDDLE_WEIGHT * about * about;
-    thirds[k] = thirds[k]! + OUTER_WEIGHT * (cube(above) + cube(below)) + MIDDLE_WEIGHT * cube(about);
+    sums[k] = Math.max(0, Y + scattered * downBy);
+    sums[MAJOR_COUNT + k] = Math.max(0, Y + scattered * middleBy);
+    sums[2 * MAJOR_COUNT + k] = Math.max(0, Y + scattered * upBy);
     haze *= hazeStep;
     black *= blackStep;
   }
+  compressSums(luminances, 3 * MAJOR_COUNT);
+  for (let k = 0; k < MAJOR_COUNT; k++) {
+    const down = 116 * sums[k]! - 16;
+    const middle = 116 * sums[MAJOR_COUNT + k]! - 16;
+    const up = 116 * sums[2 * MAJOR_COUNT + k]! - 16;
+    const mean = OUTER_WEIGHT * (up + down) + MIDDLE_WEIGHT * middle;
+    const above = up - mean;
+    const about = middle - mean;
+    const below = down - mean;
+    means[k] = mean;
+    variances[k] =
+      variances[k]! + OUTER_WEIGHT * (above * above + below * below) + MIDDLE_WEIGHT * about * about;
+    thirds[k] = thirds[k]! + OUTER_WEIGHT * (cube(above) + cube(below)) + MIDDLE_WEIGHT * cube(about);
+  }
+}
+
+/** From this skewness on a parabola of a normal is no normal with a little skewness. */
+const LARGE_SKEWNESS = 0.3;
+
+/** Mean of Phi over the parabola `middle` + `slope` z + `bend` z^2 of a standard normal z, point by point. */
+function meanPhi(middle: number, slope: number, bend: number): number {
+  const { points, weights } = PARABOLA_LINE;
+  let sum = 0;
+  for (let m = 0; m < points.length; m++) {
+    const z = points[m]!;
+    sum += weights[m]! * normalCumulativeFast(middle + z * (slope + bend * z));
+  }
+  return sum;
 }
 
 /**
  * Chance that the hue holds at each node where its margin, in widths of its own error, is `values` at the three points:
- * mean of Phi over the parabola through them.
+ * that of the parabola through them plus a standard normal to lie above 0, by its mean, variance and skewness (Edgeworth's
+ * first term), or point by point where it is bent too much for that.
  */
 function hueShares({ values, hueHolds }: SpreadRoom): void {
-  const { points, weights } = PARABOLA_LINE;
   for (let k = 0; k < MAJOR_COUNT; k++) {
     const low = values[k]!;
     const middle = values[MAJOR_COUNT + k]!;
     const high = values[2 * MAJOR_COUNT + k]!;
     const slope = (high - low) / (2 * OUTER);
     const bend = (high + low - 2 * middle) / (2 * OUTER * OUTER);
-    let holds = 0;
-    for (let m = 0; m < points.length; m++) {
-      const z = points[m]!;
-      holds += weights[m]! * normalCumulativeFast(middle + z * (slope + bend * z));
+    const variance = 1 + slope * slope + 2 * bend * bend;
+    const sd = Math.sqrt(variance);
+    const skewness = (bend * (6 * slope * slope + 8 * bend * bend)) / (variance * sd);
+    if (skewness > LARGE_SKEWNESS || skewness < -LARGE_SKEWNESS) {
+      hueHolds[k] = meanPhi(middle, slope, bend);
+      continue;
     }
-    hueHolds[k] = holds;
+    const at = (middle + bend) / sd;
+    const holds = normalCumulativeFast(at);
+    const isSure = holds === 0 || holds === 1;
+    hueHolds[k] = isSure
+      ? holds
+      : Math.min(1, Math.max(0, holds + (skewness / 6) * (at * at - 1) * normalDensity(at)));
   }
 }
 
@@ -172,7 +201,7 @@ export function momentsAlongMajor(
   }
   if (isClear) clearSurfaceAt(room.values, lightness, room.points, count);
   else tintedSurfaceAt(room.values, lightness, tintCount, room.points, count);
-  if (light !== null) addMeanLight(room.values, light, minor);
+  if (light !== null) addMeanLight(room, light, minor);
   momentsOf(room, isClear);
   if (light !== null) addLightMoments(room, light);
 }

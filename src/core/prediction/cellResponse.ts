@@ -1,33 +1,32 @@
 /** How L* and hue of one cell answer to the unknowns: the exact model at a few nodes, one step along each weak unknown. */
 import { lightnessFromLuminanceRatio, luminanceRatioFromLightness } from "../colorimetry/cielab.ts";
 import { chroma } from "../colorimetry/difference.ts";
-import type { Lab } from "../colorimetry/viewing.ts";
 import { type CellDoubt, priorDoubt } from "./cellDoubt.ts";
+import { compressSums, hueShifts } from "./colourPlanes.ts";
+import { mirroredBeside, sumRow, tieSums } from "./colourSums.ts";
 import type { PrintableInk } from "./printableInk.ts";
-import { type Workspace, wetAsSolid, wetCloth, wetClothBy } from "./printedColour.ts";
-import type { PrintedFilm } from "./printedFilm.ts";
-import { labsOver, lightnessOver } from "./printedLab.ts";
+import { type Workspace, wetAsSolid, wetCloth } from "./printedColour.ts";
+import { lightnessOver, tristimulusOver } from "./printedLab.ts";
 import {
   axisPosition,
   type FactorAxis,
   fitSurface,
   surfaceValue,
   TINT_NODE_COUNT,
-  tintAxis,
   WET_NODE_COUNT,
   wetAxis,
   wetOutAtNode,
 } from "./responseSurface.ts";
-import { DISCREPANCY_AB, DISCREPANCY_DELTA_L } from "./unknowns.ts";
+import type { SpreadRoom } from "./spreadRoom.ts";
+import { DISCREPANCY_DELTA_L } from "./unknowns.ts";
 import type { WettableGarment } from "./wettableGarment.ts";
 
 /** Hue shifts this many discrepancy widths inside the limit cannot break it. */
 const HUE_REACH = 4;
 const CLOSED_STEP = 0.02;
-/** On grey cloth no hue shifts and on a grey print any error turns it: the width of the step is held within these. */
-const SMALLEST_HUE_RATIO = 0.1;
-const LARGEST_HUE_RATIO = 3;
-
+/** The film without its tint and at each tint node; at each wetting. */
+const FILM_COUNT = TINT_NODE_COUNT + 1;
+const SUM_COUNT = WET_NODE_COUNT * FILM_COUNT;
 /** How L* of one cell answers to the unknowns: a surface for the two strong ones, a slope for each weak one. */
 export interface CellResponse {
   readonly doubt: CellDoubt;
@@ -35,9 +34,9 @@ export interface CellResponse {
   readonly tintAxis: FactorAxis;
   readonly tintCount: number;
   /** Fitted surface of L*. */
-  readonly lightness: Float64Array;
+  readonly lightness: readonly number[];
   /** Fitted surface of how far the hue shift lies inside its limit, in widths of what the model itself misses; null where it cannot break it. */
-  readonly hueMargin: Float64Array | null;
+  readonly hueMargin: readonly number[] | null;
   /** dL* per unit of closed fraction. */
   readonly closedSlope: number;
   /** What the expected haze, and the expected scattering of the black, add to Y/Yn; 0 where there is none. */
@@ -49,23 +48,6 @@ export interface CellResponse {
   readonly discrepancyL: number;
 }
 
-/**
- * |dH*ab| from `bare`, of chroma `bareChroma`, to a print of `printChroma`, without an angle: sqrt(2 (C1 C2 - a1 a2 -
- * b1 b2)), the product form of the same difference.
- */
-function hueShift(bare: Lab, bareChroma: number, a: number, b: number, printChroma: number): number {
-  return Math.sqrt(Math.max(0, 2 * (bareChroma * printChroma - bare.a * a - bare.b * b)));
-}
-
-/**
- * What the model misses of a* and b*, seen as a hue difference: an error across the hue of the print turns it by
- * error / C2, and dH*ab = 2 sqrt(C1 C2) sin(dh / 2), so it counts sqrt(C1 / C2).
- */
-function hueDiscrepancy(bareChroma: number, printChroma: number): number {
-  const ratio = printChroma === 0 ? 1 : Math.sqrt(bareChroma / printChroma);
-  return DISCREPANCY_AB * Math.min(LARGEST_HUE_RATIO, Math.max(SMALLEST_HUE_RATIO, ratio));
-}
-
 /** L* of the other of a heather's two models, the dye share alone; half their gap is model spread (model.md §3). */
 function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk, centreL: number): number {
   if (cloth.dyedFibreKs === null) return 0;
@@ -73,57 +55,71 @@ function heatherGapL(room: Workspace, cloth: WettableGarment, ink: PrintableInk,
   return lightnessOver(room, cloth, ink.film) - centreL;
 }
 
-/** The exact L* of a clear at the nodes. */
-function clearNodes(
-  room: Workspace,
-  cloth: WettableGarment,
-  ink: PrintableInk,
-  axis: FactorAxis,
-): Float64Array {
-  const lightness = new Float64Array(WET_NODE_COUNT);
-  for (let i = 0; i < WET_NODE_COUNT; i++) {
-    wetClothBy(room, cloth, ink.film.wetOutStrength * wetOutAtNode(axis, i));
-    lightness[i] = lightnessOver(room, cloth, ink.film);
-  }
-  return lightness;
+/** The first `count` of `values` in an array of its own; a plain one, since making a typed one costs more than filling it. */
+function kept(values: Float64Array, count: number): number[] {
+  const copy: number[] = [];
+  for (let i = 0; i < count; i++) copy.push(values[i]!);
+  return copy;
 }
 
-/** The exact L* of a tinted mix at the nodes, and how far its hue lies inside the limit where it may break it. */
-function tintedNodes(
-  room: Workspace,
+/** Fitted surface of a clear's L*. */
+function clearSurface(room: Workspace, cloth: WettableGarment, ink: PrintableInk): readonly number[] {
+  const { colours, strengths, surface } = room.spread;
+  const { y } = colours;
+  sumRow(room, cloth, ink.row, 0, 1, strengths, ink.film.closedFraction);
+  compressSums(y, WET_NODE_COUNT);
+  for (let i = 0; i < WET_NODE_COUNT; i++) surface[i] = 116 * y.sums[i]! - 16;
+  fitSurface(surface, 1);
+  return kept(surface, WET_NODE_COUNT);
+}
+
+/** Sums up, by CIELAB's f, the film without its tint and at each tint node at every wetting. */
+function sumTints(room: Workspace, cloth: WettableGarment, ink: PrintableInk): void {
+  const { colours, strengths } = room.spread;
+  const { x, y, z } = colours;
+  sumRow(room, cloth, ink.row, ink.nodesAt, FILM_COUNT, strengths, ink.film.closedFraction);
+  compressSums(x, SUM_COUNT);
+  compressSums(y, SUM_COUNT);
+  compressSums(z, SUM_COUNT);
+}
+
+/** Fitted surface of the L* of a tinted mix, of which `sumTints` was called. */
+function tintedSurface({ colours, surface }: SpreadRoom): readonly number[] {
+  const { sums } = colours.y;
+  let at = 0;
+  for (let i = 0; i < SUM_COUNT; i += FILM_COUNT) {
+    for (let j = 1; j < FILM_COUNT; j++) surface[at++] = 116 * sums[i + j]! - 16;
+  }
+  fitSurface(surface, TINT_NODE_COUNT);
+  return kept(surface, at);
+}
+
+/** Likewise of how far its hue lies inside the limit; null where it cannot break it. */
+function hueSurface(
+  { colours, surface }: SpreadRoom,
   cloth: WettableGarment,
-  ink: PrintableInk,
-  axis: FactorAxis,
   hueLimit: number,
-): { lightness: Float64Array; hueMargin: Float64Array | null } {
-  const { bareLab } = cloth;
-  const bareChroma = chroma(bareLab);
-  const { labs } = room.spread;
-  const tintCount = TINT_NODE_COUNT;
-  const lightness = new Float64Array(WET_NODE_COUNT * tintCount);
-  const hueMargin = new Float64Array(WET_NODE_COUNT * tintCount);
+): readonly number[] | null {
+  const { x, y, z } = colours;
+  for (let i = 0; i < SUM_COUNT; i += FILM_COUNT) {
+    x.sums[i] = x.sums[i]! * x.untied;
+    y.sums[i] = y.sums[i]! * y.untied;
+    z.sums[i] = z.sums[i]! * z.untied;
+  }
+  hueShifts(colours, SUM_COUNT, cloth.bareLab, chroma(cloth.bareLab));
   let leastMargin = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < WET_NODE_COUNT; i++) {
-    wetClothBy(room, cloth, ink.film.wetOutStrength * wetOutAtNode(axis, i));
-    labsOver(labs, room, cloth, ink.nodeFilms);
-    let clearHue = 0;
-    for (let j = 0; j <= tintCount; j++) {
-      const a = labs[3 * j + 1]!;
-      const b = labs[3 * j + 2]!;
-      const printChroma = Math.sqrt(a * a + b * b);
-      const shift = hueShift(bareLab, bareChroma, a, b, printChroma);
-      if (j === 0) {
-        clearHue = shift;
-        continue;
-      }
-      const at = i * tintCount + j - 1;
-      lightness[at] = labs[3 * j]!;
-      const margin = (hueLimit - shift + clearHue) / hueDiscrepancy(bareChroma, printChroma);
-      hueMargin[at] = margin;
+  let at = 0;
+  for (let i = 0; i < SUM_COUNT; i += FILM_COUNT) {
+    const most = hueLimit + x.sums[i]!;
+    for (let j = 1; j < FILM_COUNT; j++) {
+      const margin = (most - x.sums[i + j]!) * z.sums[i + j]!;
+      surface[at++] = margin;
       if (margin < leastMargin) leastMargin = margin;
     }
   }
-  return { lightness, hueMargin: leastMargin < HUE_REACH ? hueMargin : null };
+  if (!(leastMargin < HUE_REACH)) return null;
+  fitSurface(surface, TINT_NODE_COUNT);
+  return kept(surface, at);
 }
 
 /** The response of `ink` on `cloth`, as uncertain as `doubt` says: before any test print, or as they have taught. */
@@ -135,30 +131,40 @@ export function cellResponse(
   doubt: CellDoubt = priorDoubt(room, cloth, ink),
 ): CellResponse {
   const axis = wetAxis(doubt.wetOutSd);
+  const { film, row, hazelessAt, unscatteringAt } = ink;
+  const { colours, strengths, centreStrength } = room.spread;
+  const { closedFraction } = film;
+  wetCloth(room, cloth, film);
+  const centre = tristimulusOver(room, cloth, film);
+  const white = cloth.weights.white.Y;
+  const centreRatio = centre.Y / white;
+  const centreL = lightnessFromLuminanceRatio(centreRatio);
+  centreStrength[0] = film.wetOutStrength;
+  const weakCount = 1 + Math.max(hazelessAt, unscatteringAt);
+  sumRow(room, cloth, row, 0, weakCount, centreStrength, closedFraction);
+  tieSums(colours, cloth, film, centre);
+  const { y } = colours;
+  const ratioAt = (f: number): number => y.scale * y.sums[f]! + y.offset;
+  const hazeLuminance = hazelessAt === 0 ? 0 : centreRatio - ratioAt(hazelessAt);
+  const blackLuminance = unscatteringAt === 0 ? 0 : centreRatio - ratioAt(unscatteringAt);
+  sumRow(room, cloth, row, 0, 1, centreStrength, closedFraction + CLOSED_STEP);
+  const mirrored = mirroredBeside(cloth, film, CLOSED_STEP);
+  const closedLuminance = (ratioAt(0) + mirrored - centreRatio) / CLOSED_STEP;
+  for (let i = 0; i < WET_NODE_COUNT; i++) strengths[i] = film.wetOutStrength * wetOutAtNode(axis, i);
   const tintCount = ink.hasTint ? TINT_NODE_COUNT : 1;
-  const { lightness, hueMargin } = ink.hasTint
-    ? tintedNodes(room, cloth, ink, axis, hueLimit)
-    : { lightness: clearNodes(room, cloth, ink, axis), hueMargin: null };
-  fitSurface(lightness, tintCount);
-  if (hueMargin !== null) fitSurface(hueMargin, tintCount);
-  wetCloth(room, cloth, ink.film);
-  const centreL = lightnessOver(room, cloth, ink.film);
-  const closedSlope =
-    (lightnessOver(room, cloth, ink.film, ink.film.closedFraction + CLOSED_STEP) - centreL) / CLOSED_STEP;
-  const centreLuminance = luminanceRatioFromLightness(centreL);
-  const addedAgainst = (film: PrintedFilm | null): number =>
-    film === null ? 0 : centreLuminance - luminanceRatioFromLightness(lightnessOver(room, cloth, film));
-  const hazeLuminance = addedAgainst(ink.hazelessFilm);
-  const blackLuminance = addedAgainst(ink.unscatteringFilm);
+  if (ink.hasTint) sumTints(room, cloth, ink);
+  const lightness = ink.hasTint ? tintedSurface(room.spread) : clearSurface(room, cloth, ink);
+  const hueMargin = ink.hasTint ? hueSurface(room.spread, cloth, hueLimit) : null;
+  wetCloth(room, cloth, film);
   const gap = heatherGapL(room, cloth, ink, centreL) / 2;
   return {
     doubt,
     wetAxis: axis,
-    tintAxis: tintAxis(doubt.tintSd),
+    tintAxis: ink.tintAxis,
     tintCount,
     lightness,
     hueMargin,
-    closedSlope,
+    closedSlope: lightnessPerLuminance(centreL) * closedLuminance,
     hazeLuminance,
     blackLuminance,
     centreL,
@@ -171,6 +177,15 @@ export function lightnessAt(response: CellResponse, lnWetOut: number, lnTint: nu
   const x = axisPosition(response.wetAxis, lnWetOut);
   const y = axisPosition(response.tintAxis, lnTint);
   return surfaceValue(response.lightness, response.tintCount, x, y);
+}
+
+/** The slope of the straight part of L* over Y/Yn near black, 116 / 3 (29 / 6)^2 (ISO/CIE 11664-4). */
+const STEEPEST = (116 / 3) * (29 / 6) ** 2;
+
+/** d L* / d (Y/Yn) where L* is `lightness`: 116 / 3 (Y/Yn)^(-2/3). */
+export function lightnessPerLuminance(lightness: number): number {
+  const root = (lightness + 16) / 116;
+  return Math.min(STEEPEST, 116 / (3 * root * root));
 }
 
 /** Change of L* at the centre where scattered light of `luminance` (Y/Yn) is exp(`lnSd`) times as much as expected. */

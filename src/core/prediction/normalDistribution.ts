@@ -2,7 +2,7 @@
 
 const TABLE_LIMIT = 6;
 /** Of the table below. */
-export const TABLE_STEPS_PER_UNIT = 64;
+export const TABLE_STEPS_PER_UNIT = 256;
 export const TABLE_MIDDLE = TABLE_LIMIT * TABLE_STEPS_PER_UNIT;
 const TABLE_SIZE = 2 * TABLE_MIDDLE + 1;
 
@@ -29,9 +29,12 @@ export function normalCumulative(x: number): number {
   return x < 0 ? tail : 1 - tail;
 }
 
+/** Density of the standard normal at 0. */
+const AT_ZERO = 1 / Math.sqrt(2 * Math.PI);
+
 /** Density of the standard normal at `x`. */
 export function normalDensity(x: number): number {
-  return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
+  return Math.exp(-0.5 * x * x) * AT_ZERO;
 }
 
 /** Phi at (i - TABLE_MIDDLE) / TABLE_STEPS_PER_UNIT. */
@@ -39,7 +42,7 @@ export const CUMULATIVE_TABLE = Float64Array.from({ length: TABLE_SIZE }, (_, i)
   normalCumulative((i - TABLE_MIDDLE) / TABLE_STEPS_PER_UNIT),
 );
 
-/** `normalCumulative` by linear interpolation in a table: within 8e-6, and 0 or 1 beyond 6 standard deviations. */
+/** `normalCumulative` by linear interpolation in a table: within 5e-7, and 0 or 1 beyond 6 standard deviations. */
 export function normalCumulativeFast(x: number): number {
   const position = x * TABLE_STEPS_PER_UNIT + TABLE_MIDDLE;
   if (position <= 0) return 0;

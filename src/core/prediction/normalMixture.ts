@@ -65,8 +65,11 @@ function probabilityAndRise({ count, masses, means, precisions }: NormalMixture,
   return sum;
 }
 
-/** Newton's next step leaves a quantile this near in probability once it is this near before. */
-const CLOSE = 2e-5;
+/**
+ * Newton's next step leaves a quantile near enough once it is this near in probability before, or, where little rises, as much
+ * nearer as the rise is less than even from one end to the other.
+ */
+const CLOSE = 1e-4;
 const MOST_STEPS = 60;
 
 /**
@@ -88,8 +91,10 @@ export function quantileOf(
     const next = x - miss / rise;
     if (miss < 0) below = x;
     else above = x;
-    const isInside = next > below && next < above;
-    if (isInside && miss < CLOSE && miss > -CLOSE) return next;
+    // x itself is now an end of what is left, and may be where the quantile lies.
+    const isInside = next >= below && next <= above;
+    const close = CLOSE * Math.min(1, rise * (high - low));
+    if (isInside && miss < close && miss > -close) return next;
     x = isInside ? next : (below + above) / 2;
   }
   return x;

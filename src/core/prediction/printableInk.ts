@@ -1,9 +1,10 @@
 /** A mix on its set-up made ready for a whole column of predictions: its film, and the films it may turn out as. */
 import { depositReach } from "../optics/wetOut.ts";
+import { type FilmRow, filmRow } from "./filmRow.ts";
 import type { Application, InkMix, MixPart } from "./inputs.ts";
 import { type CutNormal, cutAtZero } from "./normalDistribution.ts";
 import { type PrintedFilm, printedFilm } from "./printedFilm.ts";
-import { lnTintAtNode, TINT_NODE_COUNT, tintAxis } from "./responseSurface.ts";
+import { type FactorAxis, lnTintAtNode, TINT_NODE_COUNT, tintAxis } from "./responseSurface.ts";
 import {
   BASE_STRENGTH_SD,
   BLACK_SCATTERING_SD,
@@ -43,16 +44,21 @@ export interface PrintableInk {
   /** How it deviates from the expected, as test prints have taught. */
   readonly surprise: Surprise;
   readonly film: PrintedFilm;
-  /** Where it holds a tint, the film without its colourants and then the film at each tint node; else none. */
-  readonly nodeFilms: readonly PrintedFilm[];
   /** The film without its colourants; the film itself for a clear. */
   readonly clearFilm: PrintedFilm;
-  /** The film as if its bases had no haze, and as if its black did not scatter; null where they do not. */
-  readonly hazelessFilm: PrintedFilm | null;
-  readonly unscatteringFilm: PrintedFilm | null;
+  /**
+   * The film; as if its bases had no haze; as if its black did not scatter, the latter two where they do; then, where it holds
+   * a tint, the film without its colourants and at each tint node.
+   */
+  readonly row: FilmRow;
+  /** Where in the row they are, 0 standing for none. */
+  readonly hazelessAt: number;
+  readonly unscatteringAt: number;
+  readonly nodesAt: number;
   readonly hasTint: boolean;
   /** ln(tint factor) per standard deviation, the deposit's part included: what its nodes are spaced by; 0 for a clear. */
   readonly tintSd: number;
+  readonly tintAxis: FactorAxis;
   /** d ln F / d ln X at this deposit: how much of a thicker film goes into wet-out. */
   readonly reachSlope: number;
   /** Half the second derivative: a thicker film adds less than a thinner one takes away. */
@@ -153,19 +159,31 @@ export function printableInk(
   const tintNodeFilms = Array.from({ length: hasTint ? TINT_NODE_COUNT : 0 }, (_, k) =>
     filmOf(Math.exp(lnTintAtNode(axis, k))),
   );
-  const nodeFilms = hasTint ? [clearFilm, ...tintNodeFilms] : [];
+  const hazeless = filmWithoutScattering(mix, application, surprise, isHazy);
+  const unscattering = filmWithoutScattering(mix, application, surprise, isBlack);
+  const films = [film];
+  const placeOf = (...more: (PrintedFilm | null)[]): number => {
+    const at = films.length;
+    for (const one of more) if (one !== null) films.push(one);
+    return films.length > at ? at : 0;
+  };
+  const hazelessAt = placeOf(hazeless);
+  const unscatteringAt = placeOf(unscattering);
+  const nodesAt = hasTint ? placeOf(clearFilm, ...tintNodeFilms) : 0;
   const depositUm = application.depositUm * Math.exp(surprise.lnDeposit ?? 0);
   return {
     mix,
     application,
     surprise,
     film,
-    nodeFilms,
     clearFilm,
-    hazelessFilm: filmWithoutScattering(mix, application, surprise, isHazy),
-    unscatteringFilm: filmWithoutScattering(mix, application, surprise, isBlack),
+    row: filmRow(films),
+    hazelessAt,
+    unscatteringAt,
+    nodesAt,
     hasTint,
     tintSd,
+    tintAxis: axis,
     reachSlope: lnReach(depositUm, LN_STEP, -LN_STEP) / (2 * LN_STEP),
     reachCurvature:
       (lnReach(depositUm, LN_STEP, 0) + lnReach(depositUm, -LN_STEP, 0)) / (2 * LN_STEP * LN_STEP),

@@ -1,5 +1,5 @@
 /** The light that haze and the black itself scatter, which adds to a print in Y/Yn and not in L*. */
-import { type CellResponse, scatteredSdL } from "./cellResponse.ts";
+import { type CellResponse, lightnessPerLuminance, scatteredSdL } from "./cellResponse.ts";
 import { type StrongAxes, turned } from "./strongAxes.ts";
 
 /** Scattered light that moves L* by less than this, beside a tint or in a clear, counts as a plain error of L*. */
@@ -31,12 +31,6 @@ export interface ScatteredLight {
   readonly blackOnMinor: number;
 }
 
-/** d L* / d ln of scattered light of `luminance` (Y/Yn) at the centre: 116 / 3 (Y/Yn)^(-2/3) times it (ISO/CIE 11664-4). */
-function addedLightL({ centreL }: CellResponse, luminance: number): number {
-  const root = (centreL + 16) / 116;
-  return ((116 / 3) * luminance) / (root * root);
-}
-
 /**
  * Haze and the black's scattering are log-normal and independent; their sum is taken as the log-normal of its mean and
  * variance (Fenton 1960), which is exact where only one of them is there.
@@ -47,8 +41,9 @@ export function scatteredLight(response: CellResponse, axes: StrongAxes): Scatte
   const hazeSdL = scatteredSdL(response, hazeLuminance, Math.sqrt(doubt.haze.variance));
   const blackSdL = scatteredSdL(response, blackLuminance, Math.sqrt(doubt.black.variance));
   const sdL = Math.sqrt(hazeSdL * hazeSdL + blackSdL * blackSdL);
-  const hazePerLn = addedLightL(response, hazeLuminance);
-  const blackPerLn = addedLightL(response, blackLuminance);
+  const perLuminance = lightnessPerLuminance(response.centreL);
+  const hazePerLn = perLuminance * hazeLuminance;
+  const blackPerLn = perLuminance * blackLuminance;
   const haze = turned(doubt, axes, doubt.haze);
   const black = turned(doubt, axes, doubt.black);
   const meanHaze = hazeLuminance * Math.exp(haze.varianceLeft / 2);

@@ -27,7 +27,7 @@ const MAJOR_MIDDLE = (MAJOR_COUNT - 1) / 2;
 const PER_SLOPE = PART_SD / (2 * MAJOR_DISTANCE);
 const BEND_STEP = MAJOR_DISTANCE / PART_SD;
 const PER_BEND = 1 / (2 * BEND_STEP * BEND_STEP);
-/** No part of the mixture reaches farther than this many of its standard deviations. */
+/** No part of the mixture reaches farther than this many standard deviations of the widest. */
 const PART_REACH = 7;
 
 /** What the quantiles lie between. */
@@ -60,6 +60,7 @@ function fillMixture(room: SpreadRoom, shift: number, extraVariance: number): Ex
   let count = 0;
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
+  let widest = 0;
   for (let k = 0; k < MAJOR_COUNT; k++) {
     const middle = Math.min(MAJOR_COUNT - 2, Math.max(1, k));
     const bend = (means[middle + 1]! - 2 * means[middle]! + means[middle - 1]!) * PER_BEND;
@@ -69,14 +70,14 @@ function fillMixture(room: SpreadRoom, shift: number, extraVariance: number): Ex
     const third = thirds[k]!;
     slopes[k] = slope;
     const mass = MAJOR_MASSES[k]!;
-    const sd = Math.sqrt(variance);
-    if (mean - PART_REACH * sd < low) low = mean - PART_REACH * sd;
-    if (mean + PART_REACH * sd > high) high = mean + PART_REACH * sd;
+    if (mean < low) low = mean;
+    if (mean > high) high = mean;
+    if (variance > widest) widest = variance;
     const skewed = third / SPLIT_SKEWNESS;
     if (skewed * skewed < LEAST_SPLIT_CUBED * variance * variance * variance) {
       masses[count] = mass;
       all.means[count] = mean;
-      precisions[count] = 1 / sd;
+      precisions[count] = 1 / Math.sqrt(variance);
       partOf[count] = k;
       count++;
       continue;
@@ -95,7 +96,8 @@ function fillMixture(room: SpreadRoom, shift: number, extraVariance: number): Ex
     count += 2;
   }
   all.count = count;
-  return { low, high };
+  const reach = PART_REACH * Math.sqrt(widest);
+  return { low: low - reach, high: high + reach };
 }
 
 /**
@@ -106,8 +108,13 @@ function withHue({ all, inHue, hueHolds, slopes, partOf }: SpreadRoom): NormalMi
   for (let p = 0; p < all.count; p++) {
     const k = partOf[p]!;
     const middle = Math.min(MAJOR_COUNT - 2, Math.max(1, k));
-    const change = (hueHolds[middle + 1]! - hueHolds[middle - 1]!) * PER_SLOPE;
-    const holds = hueHolds[k]!;
+    const before = hueHolds[middle - 1]!;
+    const after = hueHolds[middle + 1]!;
+    const change = (after - before) * PER_SLOPE;
+    const holds = Math.min(
+      1,
+      Math.max(0, hueHolds[k]! + (after - 2 * hueHolds[middle]! + before) * PER_BEND),
+    );
     const most = Math.max(holds, Math.abs(change));
     inHue.masses[p] = all.masses[p]! * holds;
     inHue.means[p] = all.means[p]! + (most === 0 ? 0 : (slopes[k]! * change) / most);

@@ -6,11 +6,11 @@ import { normalDensity } from "./normalDistribution.ts";
  * spread as a normal of variance 1 - PART_SD^2, the sum is the standard normal but for a ripple of 2 exp(-2 pi^2 PART_SD^2
  * (1 - PART_SD^2) / distance^2) of its density, here 0.3 %, 1e-4 in probability (Poisson's sum).
  */
-export const PART_SD = 0.3;
+export const PART_SD = 0.34;
 /** The even distance of their centres. */
-export const MAJOR_DISTANCE = 0.5;
-const MAJOR_REACH = 3;
-export const MAJOR_COUNT = (2 * MAJOR_REACH) / MAJOR_DISTANCE + 1;
+export const MAJOR_DISTANCE = 0.58;
+const MAJOR_REACH = 2.9;
+export const MAJOR_COUNT = Math.round((2 * MAJOR_REACH) / MAJOR_DISTANCE) + 1;
 /** Centres, in standard deviations of the unknown, and how much of it each part holds. */
 export const MAJOR_NODES = Float64Array.from(
   { length: MAJOR_COUNT },

@@ -1,17 +1,24 @@
 /** Room that a spread is computed in, kept from cell to cell: arrays this size cost more to make than to fill. */
+import { type ColourSums, colourSums, luminancePlane, type SumPlane } from "./colourPlanes.ts";
 import { mixtureRoom, type NormalMixture } from "./normalMixture.ts";
-import { TINT_NODE_COUNT } from "./responseSurface.ts";
+import { TINT_NODE_COUNT, WET_NODE_COUNT } from "./responseSurface.ts";
 import { MAJOR_COUNT, THREE_POINTS } from "./spreadGrid.ts";
 import { type SurfacePoints, surfacePoints } from "./surfacePoints.ts";
 
 const MOST_PARTS = 2 * MAJOR_COUNT;
 
 export interface SpreadRoom {
-  /** L*, a*, b* of a clear and of each tint node. */
-  readonly labs: Float64Array;
+  /** Colours at the nodes, and what the fibres' gains are multiplied by at each wetting. */
+  readonly colours: ColourSums;
+  readonly strengths: Float64Array;
+  readonly centreStrength: Float64Array;
+  /** Where a surface is fitted. */
+  readonly surface: Float64Array;
   /** Where on a surface a cell is asked, and what is found there: minor point m, major node k at [m * MAJOR_COUNT + k]. */
   readonly points: SurfacePoints;
   readonly values: Float64Array;
+  /** Luminances on their way to L*. */
+  readonly luminances: SumPlane;
   /** Along the major unknown: mean, variance and third central moment of L*, and how surely the hue holds. */
   readonly means: Float64Array;
   readonly variances: Float64Array;
@@ -29,9 +36,13 @@ export interface SpreadRoom {
 export function spreadRoom(): SpreadRoom {
   const along = (): Float64Array => new Float64Array(MAJOR_COUNT);
   return {
-    labs: new Float64Array(3 * (TINT_NODE_COUNT + 1)),
+    colours: colourSums(),
+    strengths: new Float64Array(WET_NODE_COUNT),
+    centreStrength: new Float64Array(1),
+    surface: new Float64Array(WET_NODE_COUNT * TINT_NODE_COUNT),
     points: surfacePoints(),
     values: new Float64Array(MAJOR_COUNT * THREE_POINTS.points.length),
+    luminances: luminancePlane(),
     means: along(),
     variances: along(),
     thirds: along(),

@@ -25,7 +25,7 @@ export function strongAxes(response: CellResponse): StrongAxes {
   if (tintSd === 0) {
     const majorSdL = Math.abs(perWetOut);
     return {
-      wetOutOnMajor: wetOutSd,
+      wetOutOnMajor: perWetOut < 0 ? -wetOutSd : wetOutSd,
       wetOutOnMinor: 0,
       tintOnMajor: 0,
       tintOnMinor: 0,

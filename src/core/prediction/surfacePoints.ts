@@ -27,7 +27,7 @@ export function surfacePoints(): SurfacePoints {
 /** Writes into `out` the values at the first `count` of `points` of a surface with a tint axis. */
 export function tintedSurfaceAt(
   out: Float64Array,
-  coefficients: Float64Array,
+  coefficients: readonly number[],
   tintCount: number,
   points: SurfacePoints,
   count: number,
@@ -39,7 +39,7 @@ export function tintedSurfaceAt(
     return;
   }
   const { numbers } = bandKernel;
-  numbers.set(coefficients, SURFACE_AT / 8);
+  for (let i = 0; i < coefficients.length; i++) numbers[SURFACE_AT / 8 + i] = coefficients[i]!;
   bandKernel.surfaceAt(SURFACE_AT, X * 8, Y * 8, VALUES * 8, Math.ceil(count / PAIR));
   for (let p = 0; p < count; p++) out[p] = numbers[VALUES + p]!;
 }
@@ -47,7 +47,7 @@ export function tintedSurfaceAt(
 /** Writes into `out` the values at the first `count` of `points` of the surface of a clear, a polynomial of x. */
 export function clearSurfaceAt(
   out: Float64Array,
-  coefficients: Float64Array,
+  coefficients: readonly number[],
   points: SurfacePoints,
   count: number,
 ): void {

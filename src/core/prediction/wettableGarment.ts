@@ -17,6 +17,7 @@ import {
 } from "../optics/kubelkaMunk.ts";
 import { WET_OUT_GAIN } from "../optics/wetOut.ts";
 import { BAND_COUNT, type Spectrum } from "../spectrum/spectrum.ts";
+import { type CoarseCloth, coarseCloth } from "./coarseCloth.ts";
 import { darkShareOf } from "./darkShare.ts";
 import type { Garment } from "./inputs.ts";
 import { type ResidentBands, residentBands } from "./kernel/residentBands.ts";
@@ -47,6 +48,8 @@ export interface WettableGarment {
   readonly undyedKs: number;
   /** `clothKs` and `dyedFibreKs` for the band kernel. */
   readonly resident: ResidentBands;
+  /** The same by groups of bands. */
+  readonly coarse: CoarseCloth;
   readonly isDark: boolean;
   /** How much of what wet-out does to L* happens in such bands, 0..1. */
   readonly darkShare: number;
@@ -94,7 +97,7 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
   const bareTristimulus = tristimulusFromReflectance(bare, weights);
   const clothKs = bare.map(ksOf);
   const dyedFibreKs = dyedFibre === null ? null : dyedFibre.map(ksOf);
-  return {
+  const known: Omit<WettableGarment, "coarse"> = {
     garment,
     weights,
     bareTristimulus,
@@ -106,53 +109,78 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
     clothKs,
     dyedFibreKs,
     undyedKs: ksOf(UNDYED_FIBRE_REFLECTANCE),
-    resident: dyedFibreKs === null ? residentBands(clothKs) : residentBands(clothKs, dyedFibreKs),
+    resident: dyedFibreKs === null ? residentBands([clothKs]) : residentBands([clothKs, dyedFibreKs]),
     isDark: bare.some((reflectance) => reflectance < DARK_LIMIT_REFLECTANCE),
     darkShare: darkShareOf(bare, weights),
     isBrightened: bare.some((reflectance) => reflectance > BRIGHTENER_LIMIT_REFLECTANCE),
     fellBackToSolid: isHeather && dyedFibre === null,
   };
+  const wetted = new Float64Array(BAND_COUNT);
+  wetInto(wetted, known, known.gains);
+  const coarse = coarseCloth({ weights, bare, dyedFibre, wetted }, ksOf, (out, groupKs, dyedGroupKs) =>
+    wetSpectrum(out, known, groupKs, dyedGroupKs, known.gains),
+  );
+  return { ...known, coarse };
 }
 
+/** What wetting needs to know of a cloth beside its K/S. */
+type Fibres = Pick<WettableGarment, "dyeShares" | "massFractions" | "dyed" | "undyedKs">;
+
 /**
- * Writes the reflectance of the wetted cloth into `out` (BAND_COUNT bands), given the gain of each fibre, ln(K/S).
- * Solid: K/S times D = sum d_i exp(g_i). Heather: each fibre wetted by its own gain and remixed by Stearns & Noechel.
+ * Writes the reflectance of wetted cloth of K/S `ks`, that of its dyed fibre alone `dyedFibreKs` where it is a heather, into
+ * `out`, all of one length, given the gain of each fibre, ln(K/S). Solid: K/S times D = sum d_i exp(g_i). Heather: each fibre
+ * wetted by its own gain and remixed by Stearns & Noechel.
  */
-export function wetInto(out: Spectrum, cloth: WettableGarment, gains: Float64Array): void {
+export function wetSpectrum(
+  out: Spectrum,
+  fibres: Fibres,
+  ks: Spectrum,
+  dyedFibreKs: Spectrum | null,
+  gains: Float64Array,
+): void {
+  if (dyedFibreKs !== null) {
+    wetHeatherInto(out, fibres, dyedFibreKs, gains);
+    return;
+  }
+  const { dyeShares } = fibres;
+  let factor = 0;
+  for (let i = 0; i < dyeShares.length; i++)
+    if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]!);
+  for (let i = 0; i < out.length; i++) out[i] = reflectanceFromAbsorptionOverScattering(factor * ks[i]!);
+}
+
+type WettableBands = Omit<WettableGarment, "coarse">;
+
+/** Writes the reflectance of the wetted cloth into `out` (BAND_COUNT bands), given the gain of each fibre, ln(K/S). */
+export function wetInto(out: Spectrum, cloth: WettableBands, gains: Float64Array): void {
   if (cloth.dyedFibreKs === null) wetSolidInto(out, cloth, gains);
   else wetHeatherInto(out, cloth, cloth.dyedFibreKs, gains);
 }
 
 /** `wetInto` with dye shares, whatever the cloth: for a heather the other of its two models (model.md §3). */
-export function wetSolidInto(out: Spectrum, cloth: WettableGarment, gains: Float64Array): void {
-  const { dyeShares, clothKs } = cloth;
-  const { bare } = cloth.garment;
-  let factor = 0;
-  for (let i = 0; i < dyeShares.length; i++)
-    if (dyeShares[i]! > 0) factor += dyeShares[i]! * Math.exp(gains[i]!);
-  for (let i = 0; i < BAND_COUNT; i++) {
-    const reflectance = bare[i]!;
-    out[i] =
-      reflectance > BRIGHTENER_LIMIT_REFLECTANCE
-        ? reflectance
-        : reflectanceFromAbsorptionOverScattering(factor * clothKs[i]!);
-  }
+export function wetSolidInto(out: Spectrum, cloth: WettableBands, gains: Float64Array): void {
+  wetSpectrum(out, cloth, cloth.clothKs, null, gains);
+  if (!cloth.isBrightened) return;
+  cloth.garment.bare.forEach((reflectance, i) => {
+    if (reflectance > BRIGHTENER_LIMIT_REFLECTANCE) out[i] = reflectance;
+  });
 }
 
-function wetHeatherInto(out: Spectrum, cloth: WettableGarment, dyedKs: Spectrum, gains: Float64Array): void {
-  const { massFractions, dyed, undyedKs } = cloth;
+function wetHeatherInto(out: Spectrum, fibres: Fibres, dyedKs: Spectrum, gains: Float64Array): void {
+  const { massFractions, dyed, undyedKs } = fibres;
+  const { length } = out;
   out.fill(0);
   for (let k = 0; k < gains.length; k++) {
     const factor = Math.exp(gains[k]!);
     const mass = massFractions[k]!;
     if (!dyed[k]) {
       const value = mass * blendValue(reflectanceFromAbsorptionOverScattering(factor * undyedKs));
-      for (let i = 0; i < BAND_COUNT; i++) out[i] = out[i]! + value;
+      for (let i = 0; i < length; i++) out[i] = out[i]! + value;
     } else {
-      for (let i = 0; i < BAND_COUNT; i++) {
+      for (let i = 0; i < length; i++) {
         out[i] = out[i]! + mass * blendValue(reflectanceFromAbsorptionOverScattering(factor * dyedKs[i]!));
       }
     }
   }
-  for (let i = 0; i < BAND_COUNT; i++) out[i] = reflectanceFromBlendValue(out[i]!);
+  for (let i = 0; i < length; i++) out[i] = reflectanceFromBlendValue(out[i]!);
 }

@@ -13,8 +13,9 @@ interface KernelCode {
     floor: number,
     fresh: 0 | 1,
     start: number,
+    bytes: number,
   ): void;
-  remix(sum: number, m: number, floor: number): void;
+  remix(sum: number, m: number, floor: number, bytes: number): void;
   seenOver(
     ks: number,
     factor: number,
@@ -25,24 +26,39 @@ interface KernelCode {
     both: number,
     inside: number,
     k2: number,
+    bytes: number,
   ): void;
   seenOverEach(
-    list: number,
+    factors: number,
+    end: number,
+    films: number,
     count: number,
+    ks: number,
     cloth: number,
     weights: number,
     out: number,
     both: number,
     inside: number,
     k2: number,
+    bytes: number,
+  ): void;
+  compress(at: number, end: number, scale: number, offset: number): void;
+  hueShifts(
+    at: number,
+    end: number,
+    a: number,
+    b: number,
+    chroma: number,
+    error: number,
+    least: number,
+    most: number,
   ): void;
   surfaceAt(surface: number, xs: number, ys: number, out: number, pairs: number): void;
 }
 
 export interface BandKernel extends KernelCode {
-  /** The kernel's memory as numbers of 8 bytes, and as whole numbers of 4. */
+  /** The kernel's memory as numbers of 8 bytes. */
   readonly numbers: Float64Array;
-  readonly integers: Int32Array;
 }
 
 interface WebAssemblyOfHost {
@@ -65,9 +81,10 @@ function startedKernel(): BandKernel | null {
       remix: started.remix,
       seenOver: started.seenOver,
       seenOverEach: started.seenOverEach,
+      compress: started.compress,
+      hueShifts: started.hueShifts,
       surfaceAt: started.surfaceAt,
       numbers: new Float64Array(started.memory.buffer),
-      integers: new Int32Array(started.memory.buffer),
     };
   } catch {
     return null;
