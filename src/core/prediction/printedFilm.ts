@@ -108,7 +108,7 @@ export function printedFilm(
   return {
     transmittanceSquared,
     reflectance,
-    resident: residentBands([transmittanceSquared, reflectance], 2),
+    resident: residentBands([transmittanceSquared, reflectance]),
     wetOutStrength: mixStrength(mix, surprise) * depositReach(depositUm),
     closedFraction: closedFractionOf(mix, application, surprise),
     coverFraction: mix.clothCoverFraction ?? defaultCoverFraction(mix),

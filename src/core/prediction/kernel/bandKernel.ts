@@ -26,7 +26,6 @@ interface KernelCode {
     both: number,
     inside: number,
     k2: number,
-    bytes: number,
   ): void;
   seenOverEach(
     factors: number,

@@ -59,6 +59,59 @@
   ;; cloth of that K/S times `factor` is wetted on the way, its u left at `cloth`.
   (func $seenOver (export "seenOver")
     (param $ks i32) (param $factor f64) (param $cloth i32) (param $film i32) (param $weights i32) (param $out i32)
+    (param $both f64) (param $inside f64) (param $k2 f64)
+    (local $end i32) (local $q v128) (local $u v128) (local $own v128) (local $m v128) (local $n v128)
+    (local $seen v128)
+    (local $x v128) (local $y v128) (local $z v128)
+    (local.set $end (i32.add (local.get $cloth) (i32.const 288)))
+    (loop $bands
+      (if (local.get $ks)
+        (then
+          (local.set $q (f64x2.mul (f64x2.splat (local.get $factor)) (v128.load (local.get $ks))))
+          (local.set $u
+            (f64x2.add (f64x2.add (f64x2.splat (f64.const 1)) (local.get $q))
+              (f64x2.sqrt
+                (f64x2.mul (local.get $q) (f64x2.add (local.get $q) (f64x2.splat (f64.const 2)))))))
+          (v128.store (local.get $cloth) (local.get $u))
+          (local.set $ks (i32.add (local.get $ks) (i32.const 16))))
+        (else (local.set $u (v128.load (local.get $cloth)))))
+      (local.set $own (v128.load offset=288 (local.get $film)))
+      (local.set $m (f64x2.sub (local.get $u) (local.get $own)))
+      (local.set $n
+        (f64x2.add (f64x2.mul (local.get $own) (local.get $m)) (v128.load (local.get $film))))
+      (local.set $seen
+        (f64x2.div
+          (f64x2.mul (local.get $n)
+            (f64x2.sub
+              (f64x2.mul (f64x2.splat (local.get $both)) (local.get $m))
+              (f64x2.mul (f64x2.splat (local.get $inside)) (local.get $n))))
+          (f64x2.mul (local.get $m)
+            (f64x2.sub (local.get $m) (f64x2.mul (f64x2.splat (local.get $k2)) (local.get $n))))))
+      (local.set $x
+        (f64x2.add (local.get $x) (f64x2.mul (local.get $seen) (v128.load (local.get $weights)))))
+      (local.set $y
+        (f64x2.add (local.get $y)
+          (f64x2.mul (local.get $seen) (v128.load offset=288 (local.get $weights)))))
+      (local.set $z
+        (f64x2.add (local.get $z)
+          (f64x2.mul (local.get $seen) (v128.load offset=576 (local.get $weights)))))
+      (local.set $film (i32.add (local.get $film) (i32.const 16)))
+      (local.set $weights (i32.add (local.get $weights) (i32.const 16)))
+      (br_if $bands
+        (i32.lt_u
+          (local.tee $cloth (i32.add (local.get $cloth) (i32.const 16)))
+          (local.get $end))))
+    (f64.store (local.get $out)
+      (f64.add (f64x2.extract_lane 0 (local.get $x)) (f64x2.extract_lane 1 (local.get $x))))
+    (f64.store offset=256 (local.get $out)
+      (f64.add (f64x2.extract_lane 0 (local.get $y)) (f64x2.extract_lane 1 (local.get $y))))
+    (f64.store offset=512 (local.get $out)
+      (f64.add (f64x2.extract_lane 0 (local.get $z)) (f64x2.extract_lane 1 (local.get $z)))))
+
+  ;; The same of a few groups of bands, `bytes` of them: film and weights pair by pair beside each other. A kernel function of
+  ;; its own, since the one above with a length and this layout took a tenth more.
+  (func $seenGroups
+    (param $ks i32) (param $factor f64) (param $cloth i32) (param $film i32) (param $weights i32) (param $out i32)
     (param $both f64) (param $inside f64) (param $k2 f64) (param $bytes i32)
     (local $end i32) (local $q v128) (local $u v128) (local $own v128) (local $m v128) (local $n v128)
     (local $seen v128)
@@ -108,7 +161,7 @@
     (f64.store offset=512 (local.get $out)
       (f64.add (f64x2.extract_lane 0 (local.get $z)) (f64x2.extract_lane 1 (local.get $z)))))
 
-  ;; `seenOver` for `count` films, one after the other from `films` on, over cloth wetted by each of the factors (8 bytes each)
+  ;; `seenGroups` for `count` films, one after the other from `films` on, over cloth wetted by each of the factors (8 bytes each)
   ;; from `factors` up to `end`, their sums one after the other; with `ks` 0 over cloth that is wetted already, once.
   (func (export "seenOverEach")
     (param $factors i32) (param $end i32) (param $films i32) (param $count i32)
@@ -120,7 +173,7 @@
       (local.set $left (local.get $count))
       (local.set $wetting (local.get $ks))
       (loop $each
-        (call $seenOver
+        (call $seenGroups
           (local.get $wetting) (f64.load (local.get $factors)) (local.get $cloth) (local.get $film)
           (local.get $weights) (local.get $out) (local.get $both) (local.get $inside) (local.get $k2)
           (local.get $bytes))

@@ -12,7 +12,7 @@ const known = new WeakMap<WeightSet, ResidentWeights>();
 export function residentWeights(weights: WeightSet): ResidentWeights {
   let made = known.get(weights);
   if (made === undefined) {
-    made = { ...weights, resident: residentBands([weights.x, weights.y, weights.z], 3) };
+    made = { ...weights, resident: residentBands([weights.x, weights.y, weights.z]) };
     known.set(weights, made);
   }
   return made;
