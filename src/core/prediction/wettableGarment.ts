@@ -97,30 +97,35 @@ export function wettableGarment(garment: Garment, viewing: Viewing): WettableGar
   const bareTristimulus = tristimulusFromReflectance(bare, weights);
   const clothKs = bare.map(ksOf);
   const dyedFibreKs = dyedFibre === null ? null : dyedFibre.map(ksOf);
-  const known: Omit<WettableGarment, "coarse"> = {
+  const gains = Float64Array.from(fibres, (part) => WET_OUT_GAIN[part.fibre]);
+  const dyeShares = massFractions.map((mass, i) => (dyed[i] ? mass / dyedMass : 0));
+  const undyedKs = ksOf(UNDYED_FIBRE_REFLECTANCE);
+  const parts: Fibres = { dyeShares, massFractions, dyed, undyedKs };
+  const wetted = new Float64Array(BAND_COUNT);
+  wetSpectrum(wetted, parts, clothKs, dyedFibreKs, gains);
+  const coarse = coarseCloth({ weights, bare, dyedFibre, wetted }, ksOf, (out, groupKs, dyedGroupKs) =>
+    wetSpectrum(out, parts, groupKs, dyedGroupKs, gains),
+  );
+  // Written out: an object made by spreading another is slower to read from, in every prediction.
+  return {
     garment,
     weights,
     bareTristimulus,
     bareLab: labFromTristimulus(bareTristimulus, weights.white),
-    gains: Float64Array.from(fibres, (part) => WET_OUT_GAIN[part.fibre]),
-    dyeShares: massFractions.map((mass, i) => (dyed[i] ? mass / dyedMass : 0)),
+    gains,
+    dyeShares,
     massFractions,
     dyed,
     clothKs,
     dyedFibreKs,
-    undyedKs: ksOf(UNDYED_FIBRE_REFLECTANCE),
+    undyedKs,
     resident: dyedFibreKs === null ? residentBands([clothKs]) : residentBands([clothKs, dyedFibreKs]),
+    coarse,
     isDark: bare.some((reflectance) => reflectance < DARK_LIMIT_REFLECTANCE),
     darkShare: darkShareOf(bare, weights),
     isBrightened: bare.some((reflectance) => reflectance > BRIGHTENER_LIMIT_REFLECTANCE),
     fellBackToSolid: isHeather && dyedFibre === null,
   };
-  const wetted = new Float64Array(BAND_COUNT);
-  wetInto(wetted, known, known.gains);
-  const coarse = coarseCloth({ weights, bare, dyedFibre, wetted }, ksOf, (out, groupKs, dyedGroupKs) =>
-    wetSpectrum(out, known, groupKs, dyedGroupKs, known.gains),
-  );
-  return { ...known, coarse };
 }
 
 /** What wetting needs to know of a cloth beside its K/S. */
@@ -149,16 +154,14 @@ export function wetSpectrum(
   for (let i = 0; i < out.length; i++) out[i] = reflectanceFromAbsorptionOverScattering(factor * ks[i]!);
 }
 
-type WettableBands = Omit<WettableGarment, "coarse">;
-
 /** Writes the reflectance of the wetted cloth into `out` (BAND_COUNT bands), given the gain of each fibre, ln(K/S). */
-export function wetInto(out: Spectrum, cloth: WettableBands, gains: Float64Array): void {
+export function wetInto(out: Spectrum, cloth: WettableGarment, gains: Float64Array): void {
   if (cloth.dyedFibreKs === null) wetSolidInto(out, cloth, gains);
   else wetHeatherInto(out, cloth, cloth.dyedFibreKs, gains);
 }
 
 /** `wetInto` with dye shares, whatever the cloth: for a heather the other of its two models (model.md §3). */
-export function wetSolidInto(out: Spectrum, cloth: WettableBands, gains: Float64Array): void {
+export function wetSolidInto(out: Spectrum, cloth: WettableGarment, gains: Float64Array): void {
   wetSpectrum(out, cloth, cloth.clothKs, null, gains);
   if (!cloth.isBrightened) return;
   cloth.garment.bare.forEach((reflectance, i) => {
